@@ -1,0 +1,86 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"runtime"
+	"strconv"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"wardleaf"
+	"wardleaf/internal/assemble"
+)
+
+// settings are the options that mean the same in every command.
+type settings struct {
+	pack   string
+	langs  []string
+	today  string
+	strict bool
+	jobs   int
+	quiet  bool
+}
+
+func root() *cobra.Command {
+	s := &settings{}
+	c := &cobra.Command{
+		Use:   "wardleaf",
+		Short: "Teaching material for newborn care, in every language, checked and ready to print",
+		Long: `Wardleaf takes a pack of lesson modules about the care of small babies, checks it,
+and assembles it in every language into a site and into pieces ready to print.
+
+Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment is wrong.`,
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		Args:          cobra.NoArgs,
+	}
+	f := c.PersistentFlags()
+	f.StringVar(&s.pack, "pack", "", "folder with pack.yaml (default: this folder, else its content/, else the starter pack in the program)")
+	f.StringSliceVar(&s.langs, "lang", nil, "only these languages, such as en,hi")
+	f.StringVar(&s.today, "today", "", "date to judge review dates by, as YYYY-MM-DD (default: SOURCE_DATE_EPOCH, else the clock)")
+	f.BoolVar(&s.strict, "strict", false, "let warnings stop the work, too")
+	f.IntVar(&s.jobs, "jobs", runtime.NumCPU(), "languages to work on at once")
+	f.BoolVar(&s.quiet, "quiet", false, "say nothing but findings and errors")
+	c.AddCommand(assembleCommand(s), checkCommand(s), startCommand(s))
+	return c
+}
+
+// options turns the settings into what assembly wants.
+func (s *settings) options() (assemble.Options, error) {
+	o := assemble.Options{
+		Langs: s.langs, Strict: s.strict, Jobs: s.jobs,
+		Assets: assemble.Assets{Locales: wardleaf.Locales(), Templates: wardleaf.Templates(), Fonts: wardleaf.Fonts()},
+	}
+	if s.jobs < 1 {
+		return o, fmt.Errorf("--jobs %d: give 1 or more", s.jobs)
+	}
+	var err error
+	if o.Today, err = s.date(); err != nil {
+		return o, err
+	}
+	o.Pack, o.Name, err = openPack(s.pack)
+	return o, err
+}
+
+// date is the day that review dates are judged by, as a date without a time of day.
+func (s *settings) date() (time.Time, error) {
+	if s.today != "" {
+		t, err := time.Parse(time.DateOnly, s.today)
+		if err != nil {
+			return t, fmt.Errorf("--today %s: write a date as YYYY-MM-DD, such as 2026-11-25", s.today)
+		}
+		return t, nil
+	}
+	now := time.Now()
+	if e := os.Getenv("SOURCE_DATE_EPOCH"); e != "" {
+		n, err := strconv.ParseInt(e, 10, 64)
+		if err != nil {
+			return now, fmt.Errorf("SOURCE_DATE_EPOCH=%s: give seconds since 1970 as a whole number", e)
+		}
+		now = time.Unix(n, 0).UTC()
+	}
+	y, m, d := now.Date()
+	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC), nil
+}

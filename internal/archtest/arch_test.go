@@ -1,0 +1,71 @@
+// Package archtest keeps data flowing one way: it compares what each package
+// imports with a table of what it may.
+package archtest
+
+import (
+	"encoding/json"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "wardleaf/internal/"
+
+// allowed lists, for each package, the packages of ours that it may import.
+var allowed = map[string][]string{
+	"archtest":  {},
+	"source":    {},
+	"measure":   {},
+	"bidi":      {},
+	"linebreak": {},
+	"locale":    {},
+	"font":      {},
+	"finding":   {"source"},
+	"drawing":   {"source"},
+	"lesson":    {"source"},
+	"pack":      {"drawing", "lesson", "source"},
+	"load":      {"drawing", "finding", "lesson", "pack", "source"},
+	"translate": {"lesson", "locale", "pack"},
+	"check":     {"finding", "lesson", "pack", "piece", "source"},
+	"page":      {"font", "measure"},
+	"shape":     {"bidi", "font", "linebreak", "page"},
+	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},
+	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "translate", "typeset"},
+	"impose":    {"measure", "page"},
+	"pdf":       {"font", "measure", "page"},
+	"site":      {"drawing", "lesson", "locale", "pack", "piece", "translate"},
+	"publish":   {},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "pack", "pdf", "piece", "publish", "site", "source", "translate"},
+}
+
+func TestImportsFlowOneWay(t *testing.T) {
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", "../...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dec := json.NewDecoder(strings.NewReader(string(out)))
+	for {
+		var p struct {
+			ImportPath string
+			Imports    []string
+		}
+		if err := dec.Decode(&p); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		name := strings.TrimPrefix(p.ImportPath, module)
+		may, known := allowed[name]
+		if !known {
+			t.Errorf("package %s is not in the table of allowed imports", name)
+			continue
+		}
+		for _, imp := range p.Imports {
+			if dep, ours := strings.CutPrefix(imp, module); ours && !slices.Contains(may, dep) {
+				t.Errorf("package %s may not import %s", name, dep)
+			}
+		}
+	}
+}

@@ -1,0 +1,28 @@
+package assemble
+
+import (
+	"fmt"
+
+	"wardleaf/internal/finding"
+	"wardleaf/internal/locale"
+	"wardleaf/internal/pack"
+	"wardleaf/internal/source"
+)
+
+// unknownLanguages reports languages of the pack that the program has no labels or
+// digits for. They stop that language only.
+func unknownLanguages(p *pack.Pack, c *locale.Catalog) []finding.Finding {
+	var out []finding.Finding
+	for _, l := range p.Languages {
+		if _, err := c.Locale(l, p.Digits[l]); err != nil {
+			out = append(out, finding.Finding{
+				Rule: "language-unknown", Level: finding.Error, Lang: l,
+				Place: finding.Place{File: source.New("pack.yaml", nil)},
+				What:  fmt.Sprintf("language %s cannot be printed: %v", l, err),
+				Why:   "headings, dates and page numbers would stand in another language than the lesson",
+				Mend:  "take the language out of pack.yaml, or add its labels to the program",
+			})
+		}
+	}
+	return out
+}

@@ -1,0 +1,30 @@
+package check
+
+// List holds every rule that has a file of its own, by name.
+var List = []*Rule{
+	cautionEmpty,
+	cautionMissing,
+	cautionNotFirst,
+	criticalStepUnknown,
+	figureMissing,
+	figureNoAlt,
+	glyphMissing,
+	imageInText,
+	linkBroken,
+	numberDiffers,
+	partEmpty,
+	partMissing,
+	partUnknown,
+	quizNoReason,
+	quizNoRightAnswer,
+	quizSeveralRightAnswers,
+	quizTooFewOptions,
+	reviewDateFuture,
+	reviewDateMalformed,
+	reviewDateMissing,
+	reviewOverdue,
+	reviewTooFar,
+	titleMissing,
+	titleTwice,
+	translationStructure,
+}

@@ -1,0 +1,97 @@
+package check
+
+import "wardleaf/internal/finding"
+
+// reading describes the rules that package load says while it reads. They have no Run.
+var reading = []*Rule{
+	{
+		Name: "figure-unsafe", Title: "A picture holds more than a line drawing", Level: finding.Error,
+		Why:    "A drawing with more in it than lines and shapes may not print, or may run a program on a page.",
+		Before: "<svg><script>…</script></svg>\n", After: "<svg viewBox=\"0 0 10 10\"><path d=\"M1 1L9 9\"/></svg>\n",
+	},
+	{
+		Name: "file-missing", Title: "A file that the pack needs is not there", Level: finding.Error,
+		Why:    "The pack cannot be put together without it.",
+		Before: "wrapping/ without module.yaml\n", After: "wrapping/module.yaml\n",
+	},
+	{
+		Name: "file-not-text", Title: "A file is not UTF-8 text", Level: finding.Error,
+		Why:    "Letters would come out wrong, or not at all, on paper.",
+		Before: "a file saved in an older encoding\n", After: "the same file saved as UTF-8\n",
+	},
+	{
+		Name: "file-too-complex", Title: "A file is too tangled to be read", Level: finding.Error,
+		Why:    "No lesson needs it, and reading it would hold up everyone who prints.",
+		Before: "> > > > > > > > > > > > > > deep\n", After: "> quoted\n",
+	},
+	{
+		Name: "file-too-large", Title: "A file is larger than any lesson, record or drawing needs to be", Level: finding.Error,
+		Why:    "A file of this size is nearly always a mistake, and it would hold up everyone who prints.",
+		Before: "en.md of 10 MB\n", After: "en.md of 10 KB\n",
+	},
+	{
+		Name: "file-unreadable", Title: "A file cannot be read", Level: finding.Error,
+		Why:    "What it holds would be missing from every page.",
+		Before: "en.md as a link to a file outside the pack\n", After: "en.md as an ordinary file\n",
+	},
+	{
+		Name: "hidden-control", Title: "An invisible control character stands in a file", Level: finding.Error,
+		Why:    "It can make a line read otherwise than it is stored, so that a reviewer approves words that are not there.",
+		Before: "Give \\u202Egm 05\n", After: "Give 50 mg\n",
+	},
+	{
+		Name: "module-unlisted", Title: "A module is not listed in pack.yaml", Level: finding.Warning,
+		Why:    "It is left out of every page and every print.",
+		Before: "modules: [feeding] # and there is a folder wrapping\n", After: "modules: [feeding, wrapping]\n",
+	},
+	{
+		Name: "path-leaves-pack", Title: "A path leads out of the pack", Level: finding.Error,
+		Why:    "What lies outside is not there on another computer, and may be private.",
+		Before: "![Cloth](../../cloth.svg)\n", After: "![Cloth](figures/cloth.svg)\n",
+	},
+	{
+		Name: "raw-html", Title: "A lesson holds HTML", Level: finding.Error,
+		Why:    "It cannot be printed, and on a page it could run a program.",
+		Before: "Press <b>gently</b>.\n", After: "Press **gently**.\n",
+	},
+	{
+		Name: "record-key-missing", Title: "A record lacks a value that it must have", Level: finding.Error,
+		Why:    "The pages that show it would have a gap.",
+		Before: "small:\n  amount: 2.5\n", After: "small:\n  amount: 2.5\n  status: common-practice\n",
+	},
+	{
+		Name: "record-key-twice", Title: "A name stands twice in a record", Level: finding.Error,
+		Why:    "One of the two would be lost without a word.",
+		Before: "minutes: 25\nminutes: 30\n", After: "minutes: 30\n",
+	},
+	{
+		Name: "record-key-unknown", Title: "A record has a name that means nothing", Level: finding.Error,
+		Why:    "A value that is not understood would be left out of the pages without a word.",
+		Before: "minuets: 25\n", After: "minutes: 25\n",
+	},
+	{
+		Name: "record-reference", Title: "A record shares a value by reference", Level: finding.Error,
+		Why:    "A value that is used in two places changes in both, which nobody reading one of them can see; and it may refer to itself without end.",
+		Before: "en: &name Ward\nhi: *name\n", After: "en: Ward\nhi: वार्ड\n",
+	},
+	{
+		Name: "record-syntax", Title: "A record is not well-formed YAML", Level: finding.Error,
+		Why:    "Nothing of the file can be used until it is.",
+		Before: "audience: [families\n", After: "audience: [families]\n",
+	},
+	{
+		Name: "record-value", Title: "A value in a record cannot be used", Level: finding.Error,
+		Why:    "A value that is not understood would be left out of the pages without a word.",
+		Before: "minutes: half an hour\n", After: "minutes: 30\n",
+	},
+	{
+		Name: "translation-missing", Title: "A lesson is missing in a language of the pack", Level: finding.Error,
+		Why:    "A booklet with a lesson left out looks complete to whoever cannot read the others.",
+		Before: "languages: [en, hi] # and wrapping/hi.md is not there\n", After: "languages: [en, hi] # and wrapping/hi.md is there\n",
+	},
+	{
+		Name: "unsafe-link", Title: "An address is not allowed", Level: finding.Error,
+		Why:    "An address of this kind can run a program, or does not work without a network.",
+		Before: "[more](http://example.org/)\n", After: "[more](https://example.org/)\n",
+	},
+}

@@ -1,0 +1,107 @@
+// Package check holds the rules that a pack is held to, and runs them.
+//
+// A rule is a value: its name says what is wrong, its words explain it, and Run
+// looks for it through a Pass. One file holds one rule; list.go names them all; each
+// has fixtures in testdata. Start at Run.
+//
+// It is not a reader: what keeps a file from being read at all is said by package
+// load, whose rules are only described here (reading.go). A rule reads no files and
+// no clock, and changes nothing.
+package check
+
+import (
+	"time"
+
+	"wardleaf/internal/finding"
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/pack"
+	"wardleaf/internal/source"
+)
+
+// Needs says what must exist before a rule can run.
+type Needs int
+
+// What rules need.
+const (
+	Reading Needs = iota // nothing: package load says it while it reads
+	Source               // the files of the pack, each by itself
+	Joined               // a translation and its source together
+	Pages                // the pages laid out
+)
+
+// A Rule is one check. Every text is plain, in the words of those who write lessons.
+type Rule struct {
+	Name   string // what is wrong, in words: "caution-missing"
+	Title  string // one sentence without a full stop
+	Why    string // why it matters to whoever holds the printed page
+	Level  finding.Level
+	Needs  Needs
+	Before string // the smallest text that breaks the rule
+	After  string // the same text, mended
+	Run    func(*Pass)
+}
+
+// A Pass is all that a rule sees.
+type Pass struct {
+	Pack  *pack.Pack
+	Today time.Time // the day that dates are compared with, at midnight UTC
+
+	rule     *Rule
+	findings []finding.Finding
+}
+
+// A Where is a place, and what a finding there stops.
+type Where struct {
+	File         *source.File
+	Span         source.Span
+	Lang, Module string // empty: all of them
+	Related      []finding.Related
+}
+
+// In is a place in a lesson; it stops the module in that language.
+func In(l *lesson.Lesson, span source.Span) Where {
+	return Where{File: l.File, Span: span, Lang: l.Lang, Module: l.Module}
+}
+
+// InRecord is a place in a module's record; it stops the module in every language.
+func InRecord(m *pack.Module, span source.Span) Where {
+	return Where{File: m.File, Span: span, Module: m.ID}
+}
+
+// Beside adds a place that helps to understand the finding.
+func (w Where) Beside(file *source.File, span source.Span, text string) Where {
+	w.Related = append(w.Related[:len(w.Related):len(w.Related)],
+		finding.Related{Place: finding.Place{File: file, Span: span}, Text: text})
+	return w
+}
+
+// Report adds a finding of the rule that runs.
+func (p *Pass) Report(at Where, what, mend string) {
+	p.findings = append(p.findings, finding.Finding{
+		Rule: p.rule.Name, Level: p.rule.Level, Why: p.rule.Why,
+		Place: finding.Place{File: at.File, Span: at.Span}, Lang: at.Lang, Module: at.Module,
+		What: what, Mend: mend, Related: at.Related,
+	})
+}
+
+// Lessons calls fn for every lesson, by module and then by language, as pack.yaml orders them.
+func (p *Pass) Lessons(fn func(*pack.Module, *lesson.Lesson)) {
+	for _, m := range p.Pack.Modules {
+		for _, lang := range p.Pack.Languages {
+			if l := m.Lessons[lang]; l != nil {
+				fn(m, l)
+			}
+		}
+	}
+}
+
+// Parts calls fn for every part with a role, of every lesson.
+func (p *Pass) Parts(role lesson.Role, fn func(*lesson.Lesson, *lesson.Part)) {
+	p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
+		for i := range l.Parts {
+			if l.Parts[i].Role == role {
+				fn(l, &l.Parts[i])
+			}
+		}
+	})
+}

@@ -1,0 +1,81 @@
+// Package finding holds what the checker says: one Finding for each thing that is
+// wrong, with its place, why it matters and how to mend it, and the printers for
+// a list of them. It decides nothing; rules do.
+package finding
+
+import (
+	"cmp"
+	"slices"
+
+	"wardleaf/internal/source"
+)
+
+// A Level says how grave a finding is. The words are SARIF 2.1.0's.
+type Level int
+
+// Levels, mildest first.
+const (
+	Note Level = iota
+	Warning
+	Error
+)
+
+func (l Level) String() string { return [...]string{"note", "warning", "error"}[l] }
+
+// A Place is a span of a file. A File with no bytes stands for a file or folder
+// that could not be read; its place prints without line and column.
+type Place struct {
+	File *source.File
+	Span source.Span
+}
+
+// A Related place helps to understand a finding, such as the sentence in the
+// source language that a translation was made from.
+type Related struct {
+	Place Place
+	Text  string
+}
+
+// A Finding is one thing that is wrong at one place.
+type Finding struct {
+	Rule  string // name of the rule, in words: "caution-missing"
+	Level Level
+	Place Place
+	What  string // what is wrong here
+	Why   string // why it matters to the reader of the printed page
+	Mend  string // what to do about it
+	// Lang and Module say which outputs the finding stops; empty means all of them.
+	Lang, Module string
+	Related      []Related
+}
+
+// Sort puts findings into their one order: file, place, level (gravest first), rule, text.
+func Sort(fs []Finding) {
+	slices.SortStableFunc(fs, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(a.path(), b.path()),
+			cmp.Compare(a.Place.Span.Start, b.Place.Span.Start),
+			cmp.Compare(b.Level, a.Level),
+			cmp.Compare(a.Rule, b.Rule),
+			cmp.Compare(a.What, b.What),
+		)
+	})
+}
+
+func (f Finding) path() string {
+	if f.Place.File == nil {
+		return ""
+	}
+	return f.Place.File.Path
+}
+
+// Count returns how many findings are at a level.
+func Count(fs []Finding, l Level) int {
+	n := 0
+	for _, f := range fs {
+		if f.Level == l {
+			n++
+		}
+	}
+	return n
+}

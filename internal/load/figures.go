@@ -1,0 +1,50 @@
+package load
+
+import (
+	"errors"
+	"io/fs"
+
+	"wardleaf/internal/drawing"
+	"wardleaf/internal/pack"
+	"wardleaf/internal/source"
+)
+
+// wanted is a picture that a lesson refers to, and where.
+type wanted struct {
+	name string
+	by   subject
+	at   source.Span
+}
+
+func (c converter) want(name string, at source.Span) {
+	c.r.wanted = append(c.r.wanted, wanted{name, c.subject, at})
+}
+
+// figures reads every drawing that a lesson refers to, once. One that is missing is
+// left out, for a rule to say where it was wanted. What is wrong in a drawing stops
+// every language, since translations share it.
+func (r *reader) figures() {
+	tried := map[string]bool{}
+	for _, w := range r.wanted {
+		if tried[w.name] {
+			continue
+		}
+		tried[w.name] = true
+		s := subject{r: r, module: w.by.module}
+		if !s.open(w.name, maxFigure, "") {
+			if _, err := fs.Stat(r.fsys, w.name); !errors.Is(err, fs.ErrNotExist) {
+				r.pack.Figures[w.name] = &pack.Figure{File: s.file} // it is there, and was complained of
+			}
+			continue
+		}
+		f := &pack.Figure{File: s.file}
+		r.pack.Figures[w.name] = f
+		d, problems := drawing.Read(s.file)
+		for _, p := range problems {
+			s.say("figure-unsafe", p.Span, p.What, "A drawing with more in it than lines and shapes may not print, or may run a program on a page.", p.Mend)
+		}
+		if len(problems) == 0 {
+			f.Drawing = d
+		}
+	}
+}

@@ -1,0 +1,72 @@
+package load
+
+import (
+	"fmt"
+	"slices"
+
+	"wardleaf/internal/pack"
+	"wardleaf/internal/source"
+)
+
+// digitSystems are the numbering systems of UTS #35 whose digits can be printed.
+var digitSystems = []string{"arab", "arabext", "beng", "deva", "khmr", "latn", "mymr", "tamldec", "telu", "thai"}
+
+// packFile reads pack.yaml and returns the modules it lists.
+func (r *reader) packFile() []pack.Ref {
+	p := r.pack
+	s := subject{r: r}
+	opened := s.open("pack.yaml", maxYAML, "title, version, source-language, languages and modules")
+	p.File = s.file
+	if !opened {
+		return nil
+	}
+	v := s.yaml()
+	if v == nil {
+		return nil
+	}
+	var languages, modules []pack.Ref
+	var from pack.Ref
+	p.Digits = map[string]string{}
+	s.group(v, "pack.yaml", map[string]field{
+		"title":           s.localized(&p.Title, "title"),
+		"subtitle":        s.localized(&p.Subtitle, "subtitle"),
+		"version":         s.text(&p.Version, "version"),
+		"source-language": s.ref(&from, "source-language"),
+		"languages":       s.refs(&languages, "languages"),
+		"modules":         s.refs(&modules, "modules"),
+		"digits": s.byLanguage("digits", func(tag string, v *value) {
+			var system string
+			s.oneOf(&system, "digits of "+tag, digitSystems...)(v)
+			p.Digits[tag] = system
+		}),
+	})
+	for _, l := range languages {
+		if s.tag(l.Name, l.Span) {
+			p.Languages = append(p.Languages, l.Name)
+		}
+	}
+	switch {
+	case from.Name == "":
+		s.missing(source.Span{}, "pack.yaml", "source-language")
+		if len(p.Languages) > 0 {
+			p.Source = p.Languages[0]
+		}
+	case s.tag(from.Name, from.Span):
+		p.Source = from.Name
+		if !slices.Contains(p.Languages, p.Source) {
+			s.say("record-value", from.Span, fmt.Sprintf("%s is not among the languages", p.Source),
+				"Every translation is made from this language.", "add it to languages")
+			p.Languages = append([]string{p.Source}, p.Languages...)
+		}
+	}
+	if len(p.Languages) == 0 && len(languages) == 0 {
+		s.missing(source.Span{}, "pack.yaml", "languages")
+	}
+	if len(modules) == 0 {
+		s.missing(source.Span{}, "pack.yaml", "modules")
+	}
+	if p.Title[p.Source] == "" {
+		s.missing(source.Span{}, "pack.yaml", "title")
+	}
+	return slices.DeleteFunc(modules, func(m pack.Ref) bool { return !s.name(m.Name, m.Span) })
+}

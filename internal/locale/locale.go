@@ -1,0 +1,155 @@
+// Package locale says things the way a language does: the program's own labels,
+// digits, dates, letters for quiz options, and the direction of the text.
+//
+// Labels are go-i18n message files, one a language; the facts of languages.json
+// (names of months, date patterns) follow CLDR 48. Digits are always a setting,
+// never a library's default.
+package locale
+
+import (
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+	"time"
+
+	"github.com/nicksnyder/go-i18n/v2/i18n"
+	"golang.org/x/text/language"
+)
+
+// A Catalog holds what is known of every language.
+type Catalog struct {
+	bundle *i18n.Bundle
+	facts  map[string]facts
+}
+
+type facts struct {
+	Name, Script, Date, Decimal string
+	Months, Letters             []string
+}
+
+// A Locale is one language as a pack wants it written. It is safe for use by several goroutines.
+type Locale struct {
+	Tag    string // BCP 47
+	Name   string // of the language, in itself
+	Script string // ISO 15924
+	RTL    bool
+
+	facts     facts
+	zero      rune
+	localizer *i18n.Localizer
+}
+
+// Load reads languages.json and every message file of a folder.
+func Load(fsys fs.FS) (*Catalog, error) {
+	c := &Catalog{bundle: i18n.NewBundle(language.English)}
+	b, err := fs.ReadFile(fsys, "languages.json")
+	if err != nil {
+		return nil, err
+	}
+	if err := json.Unmarshal(b, &c.facts); err != nil {
+		return nil, fmt.Errorf("languages.json: %w", err)
+	}
+	for tag := range c.facts {
+		b, err := fs.ReadFile(fsys, tag+".json")
+		if err != nil {
+			return nil, err
+		}
+		if _, err := c.bundle.ParseMessageFileBytes(b, path.Join("locales", tag+".json")); err != nil {
+			return nil, err
+		}
+	}
+	return c, nil
+}
+
+// Has reports whether the program can be read in a language.
+func (c *Catalog) Has(tag string) bool { _, ok := c.facts[tag]; return ok }
+
+// Locale returns a language with digits of a Unicode numbering system ("latn",
+// "deva", "arab", ...); an empty system is "latn".
+func (c *Catalog) Locale(tag, digits string) (*Locale, error) {
+	f, ok := c.facts[tag]
+	if !ok {
+		return nil, fmt.Errorf("no labels for language %q; add locales/%s.json and its entry in locales/languages.json", tag, tag)
+	}
+	zero, ok := zeros[digits]
+	if !ok {
+		return nil, fmt.Errorf("unknown numbering system %q for language %q; known are %s", digits, tag, strings.Join(NumberingSystems(), ", "))
+	}
+	return &Locale{
+		Tag: tag, Name: f.Name, Script: f.Script, RTL: rightToLeft[f.Script],
+		facts: f, zero: zero, localizer: i18n.NewLocalizer(c.bundle, tag),
+	}, nil
+}
+
+// rightToLeft lists scripts written from right to left (Unicode 15, bidi class R or AL).
+var rightToLeft = map[string]bool{"Arab": true, "Hebr": true, "Syrc": true, "Thaa": true, "Nkoo": true, "Adlm": true, "Rohg": true}
+
+// Label returns the program's own word for an id. Vars fill its placeholders.
+func (l *Locale) Label(id string, vars ...Var) string {
+	c := &i18n.LocalizeConfig{MessageID: id}
+	data := map[string]any{}
+	for _, v := range vars {
+		if v.count {
+			c.PluralCount = v.Value
+			data["PluralCount"] = l.Number(v.Value.(int))
+			continue
+		}
+		data[v.Name] = v.Value
+	}
+	c.TemplateData = data
+	s, err := l.localizer.Localize(c)
+	if err != nil && s == "" {
+		// A label is a constant of the program: a missing one is a mistake in it,
+		// caught by the test that walks every label in every language.
+		panic(fmt.Sprintf("label %q: %v", id, err))
+	}
+	return s
+}
+
+// A Var fills one placeholder of a label.
+type Var struct {
+	Name  string
+	Value any
+	count bool
+}
+
+// With fills the placeholder called name.
+func With(name, value string) Var { return Var{Name: name, Value: value} }
+
+// Count chooses the plural form for n and fills PluralCount with it.
+func Count(n int) Var { return Var{Value: n, count: true} }
+
+// Number writes a whole number in the language's digits, without grouping.
+func (l *Locale) Number(n int) string { return l.Digits(fmt.Sprint(n)) }
+
+// Digits replaces the ASCII digits of s by the language's.
+func (l *Locale) Digits(s string) string {
+	if l.zero == '0' {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return l.zero + r - '0'
+		}
+		return r
+	}, s)
+}
+
+// Date writes a calendar date in full.
+func (l *Locale) Date(t time.Time) string {
+	return strings.NewReplacer(
+		"d", l.Number(t.Day()),
+		"MMMM", l.facts.Months[t.Month()-1],
+		"y", l.Number(t.Year()),
+	).Replace(l.facts.Date)
+}
+
+// Letter returns the letter of the i-th option, from 0.
+func (l *Locale) Letter(i int) string {
+	if i < len(l.facts.Letters) {
+		return l.facts.Letters[i]
+	}
+	return l.Number(i + 1)
+}

@@ -1,0 +1,176 @@
+// Package pack is one folder of teaching material as data: its modules in every
+// language, its numbers, sources, terms and the facility that prints it.
+//
+// Values that a rule may complain about carry the place they were read from.
+// It reads nothing; package load fills it.
+package pack
+
+import (
+	"sort"
+	"time"
+
+	"wardleaf/internal/drawing"
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/source"
+)
+
+// A Pack is one folder of teaching material.
+type Pack struct {
+	Name      string       // how messages call it: its folder, or "the starter pack"
+	File      *source.File // pack.yaml
+	Title     Localized
+	Subtitle  Localized
+	Version   string
+	Source    string            // the source language
+	Languages []string          // in the order pack.yaml gives, source language included
+	Digits    map[string]string // language -> Unicode numbering system, "latn" when absent
+	Modules   []*Module
+	Facility  Facility
+	Numbers   map[string]*Number
+	Sources   map[string]*Source
+	Terms     map[string]*Term
+	Figures   map[string]*Figure // by path from the root of the pack
+}
+
+// Localized is a text in several languages, by BCP 47 tag.
+type Localized map[string]string
+
+// In returns the text in lang, or in the language that follows in fallback.
+func (l Localized) In(lang, fallback string) string {
+	if s := l[lang]; s != "" {
+		return s
+	}
+	return l[fallback]
+}
+
+// A Module is one lesson in every language it has.
+type Module struct {
+	ID      string
+	File    *source.File // module.yaml
+	Record  Record
+	Lessons map[string]*lesson.Lesson
+}
+
+// Title returns the module's title in lang, or its ID when it has none.
+func (m *Module) Title(lang string) string {
+	if l := m.Lessons[lang]; l != nil && len(l.Title) > 0 {
+		return lesson.Plain(l.Title)
+	}
+	return m.ID
+}
+
+// A Record is what is true of a module in every language.
+type Record struct {
+	Audience      []string
+	Minutes       int
+	Prepared, Due Date
+	CriticalSteps []StepRef
+	Sources       []Ref
+	SignOffs      []SignOff
+	Translations  map[string]Translation
+}
+
+// A StepRef points to a step: the part among the module's steps parts, and the step in it, both from 1.
+type StepRef struct {
+	Part, Step int
+	Span       source.Span
+}
+
+// A Date is an ISO 8601 calendar date as it was written.
+// Time is zero when Text is not such a date; Text is empty when nothing was written.
+type Date struct {
+	Text string
+	Time time.Time
+	Span source.Span
+}
+
+// A Ref is a name that must exist elsewhere in the pack.
+type Ref struct {
+	Name string
+	Span source.Span
+}
+
+// A SignOff is a reviewer's dated approval of exact content.
+type SignOff struct {
+	Role, Lang, Digest string
+	Date               Date
+	Span               source.Span
+}
+
+// A Translation says how far a translation has come. States are XLIFF 2.1's.
+type Translation struct {
+	State string // initial, translated, reviewed, final
+	Span  source.Span
+}
+
+// A Number is one clinical amount or range, kept once.
+type Number struct {
+	ID, About string
+	Amount    string // digits as written, or empty when it is a range
+	Low, High string
+	Compare   string // at-least, up-to, under, over, or empty
+	Unit      string
+	Source    Ref
+	Place     string // page or table in the source
+	Status    string // published or common-practice
+	File      *source.File
+	Span      source.Span
+}
+
+// A Source is one publication.
+type Source struct {
+	ID, Author, Title, Identifier, Note string
+	Year                                int
+	File                                *source.File
+	Span                                source.Span
+}
+
+// A Term is the approved wording of a clinical word in each language.
+type Term struct {
+	ID, About string
+	In        Localized
+	File      *source.File
+	Span      source.Span
+}
+
+// A Facility is the place that prints.
+type Facility struct {
+	File     *source.File
+	Name     Localized
+	Contacts []Contact
+	Protocol Localized // the note that the local protocol comes first
+}
+
+// Contact returns the contact with an ID, or nil.
+func (f *Facility) Contact(id string) *Contact {
+	for i := range f.Contacts {
+		if f.Contacts[i].ID == id {
+			return &f.Contacts[i]
+		}
+	}
+	return nil
+}
+
+// A Contact is a telephone or address of the facility. An empty Value prints as a line to write on.
+type Contact struct {
+	ID    string
+	Label Localized
+	Value string
+	Span  source.Span
+}
+
+// A Figure is a picture of the pack.
+type Figure struct {
+	File    *source.File
+	Drawing *drawing.Drawing // nil when the file is not a drawing we can use
+}
+
+// Sorted returns the keys of a map in order.
+func Sorted[V any](m map[string]V) []string {
+	ks := make([]string, 0, len(m))
+	for k := range m {
+		ks = append(ks, k)
+	}
+	sort.Strings(ks)
+	return ks
+}

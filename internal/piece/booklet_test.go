@@ -1,0 +1,225 @@
+package piece
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+
+	"wardleaf/internal/finding"
+	"wardleaf/internal/font"
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/load"
+	"wardleaf/internal/locale"
+	"wardleaf/internal/page"
+	"wardleaf/internal/pdf"
+	"wardleaf/internal/translate"
+	"wardleaf/internal/typeset"
+)
+
+// editions returns the starter pack in every language it has.
+func editions(t testing.TB) []*translate.Edition {
+	t.Helper()
+	p, found, err := load.Pack(os.DirFS("../../content"), "content")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := finding.Count(found, finding.Error); n > 0 {
+		t.Fatalf("the starter pack has %d errors; the first: %s", n, found[0].What)
+	}
+	catalog, err := locale.Load(os.DirFS("../../locales"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []*translate.Edition
+	for _, lang := range p.Languages {
+		loc, err := catalog.Locale(lang, p.Digits[lang])
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, translate.Join(p, loc))
+	}
+	return out
+}
+
+func library(t testing.TB) *font.Library {
+	t.Helper()
+	l, err := font.Load(os.DirFS("../../templates/fonts"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+func booklets(t testing.TB, check func(*translate.Edition, *Result)) {
+	t.Helper()
+	lib := library(t)
+	for _, e := range editions(t) {
+		r, err := Booklet(e, lib)
+		if err != nil {
+			t.Fatal(err)
+		}
+		check(e, r)
+	}
+}
+
+// Laws of every page: nothing leaves the safe area of the sheet, no two lines of
+// text lie on each other, and the number of pages can be folded.
+func TestPagesHoldWhatIsOnThem(t *testing.T) {
+	booklets(t, func(e *translate.Edition, r *Result) {
+		lang := e.Locale.Tag
+		if n := len(r.Document.Pages); n%4 != 0 {
+			t.Errorf("%s: %d pages cannot be folded", lang, n)
+		}
+		if len(r.Missing) > 0 {
+			t.Errorf("%s: no glyph for %q", lang, r.Missing[0].Gap.Rune)
+		}
+		for n, p := range r.Document.Pages {
+			var runs []box
+			walk(p.Items, 0, 0, func(it page.Item, dx, dy typeset.Length) {
+				if g, ok := it.(*page.GlyphRun); ok {
+					runs = append(runs, box{g.X + dx, g.Y + dy - g.Size.Scale(0.5), g.X + dx + g.Width(), g.Y + dy, runText(g)})
+				}
+			})
+			safe := typeset.Length(19843) // 7 mm
+			for i, a := range runs {
+				if a.x0 < safe || a.x1 > p.Size.Width-safe || a.y0 < safe || a.y1 > p.Size.Height-safe {
+					t.Errorf("%s page %d: %q lies outside the safe area", lang, n+1, a.text)
+				}
+				for _, b := range runs[i+1:] {
+					if a.x0 < b.x1-500 && b.x0 < a.x1-500 && a.y0 < b.y1 && b.y0 < a.y1 {
+						t.Errorf("%s page %d: %q lies on %q", lang, n+1, a.text, b.text)
+					}
+				}
+			}
+		}
+	})
+}
+
+type box struct {
+	x0, y0, x1, y1 typeset.Length
+	text           string
+}
+
+func runText(g *page.GlyphRun) string {
+	var b strings.Builder
+	for _, c := range g.Clusters {
+		b.WriteString(c.Text)
+	}
+	return b.String()
+}
+
+func walk(items []page.Item, dx, dy typeset.Length, fn func(page.Item, typeset.Length, typeset.Length)) {
+	for _, it := range items {
+		fn(it, dx, dy)
+		if g, ok := it.(*page.Group); ok {
+			walk(g.Items, dx+g.X, dy+g.Y, fn)
+		}
+	}
+}
+
+// blocks returns the text of every block of an edition that belongs in a booklet, in
+// reading order, white space taken out.
+func blocks(e *translate.Edition) []string {
+	var out []string
+	add := func(ins []lesson.Inline) {
+		if s := squeeze(lesson.Plain(ins)); s != "" {
+			out = append(out, s)
+		}
+	}
+	for _, m := range e.Modules {
+		l := *m.Lesson
+		add(l.Title)
+		var quiz []lesson.Part
+		for _, p := range l.Parts {
+			if p.Role == lesson.Quiz {
+				quiz = append(quiz, p)
+			}
+		}
+		l.Parts = slices.DeleteFunc(slices.Clone(l.Parts), func(p lesson.Part) bool { return p.Role == lesson.TrainerNotes || p.Role == lesson.Quiz })
+		l.Walk(func(b *lesson.Block) { add(b.Inlines) })
+		for i := range quiz {
+			for _, q := range quiz[i].Questions() {
+				for _, b := range q.Stem {
+					add(b.Inlines)
+				}
+				for _, o := range q.Options {
+					for _, b := range o.Blocks {
+						add(b.Inlines)
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// squeeze takes out what a page may break lines at, and what is never drawn.
+func squeeze(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || r == 0x2066 || r == 0x2069 {
+			return -1
+		}
+		return r
+	}, s)
+}
+
+// TestExtraction compares the text that poppler's pdftotext takes out of each
+// booklet with the lessons, block by block.
+func TestExtraction(t *testing.T) {
+	pdftotext, err := exec.LookPath("pdftotext")
+	if err != nil {
+		if os.Getenv("CI") == "true" {
+			t.Fatal("pdftotext is missing; install poppler-utils")
+		}
+		t.Skip("pdftotext is not installed")
+	}
+	booklets(t, func(e *translate.Edition, r *Result) {
+		lang := e.Locale.Tag
+		var b bytes.Buffer
+		if err := pdf.Write(&b, r.Document); err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join(t.TempDir(), lang+".pdf")
+		if err := os.WriteFile(file, b.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		// The column alone, so that a block that goes on overleaf is not torn by the foot.
+		out, err := exec.Command(pdftotext, "-raw", "-x", "0", "-y", "38", "-W", "420", "-H", "488", file, "-").Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := squeeze(string(out))
+		all := blocks(e)
+		missed := 0
+		for _, want := range all {
+			if !strings.Contains(got, want) {
+				if missed++; missed <= 3 {
+					t.Errorf("%s: not found in the PDF: %s", lang, want)
+				}
+			}
+		}
+		t.Logf("%s: %d of %d blocks come back as written, %d pages", lang, len(all)-missed, len(all), len(r.Document.Pages))
+	})
+}
+
+// BenchmarkBooklet sets every language of the starter pack.
+func BenchmarkBooklet(b *testing.B) {
+	lib := library(b)
+	es := editions(b)
+	pages := 0
+	for b.Loop() {
+		for _, e := range es {
+			r, err := Booklet(e, lib)
+			if err != nil {
+				b.Fatal(err)
+			}
+			pages += len(r.Document.Pages)
+		}
+	}
+	b.ReportMetric(float64(pages)/b.Elapsed().Seconds(), "pages/s")
+}

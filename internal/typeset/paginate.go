@@ -1,0 +1,139 @@
+package typeset
+
+import (
+	"wardleaf/internal/measure"
+	"wardleaf/internal/page"
+)
+
+// A Frame is the paper of a piece and the column on it.
+type Frame struct {
+	Size         measure.Size
+	Top, Foot    Length // from the sheet's edges to the column
+	Inner, Outer Length // margins at the spine and away from it
+	RTL          bool
+}
+
+// Width returns the width of the column.
+func (f Frame) Width() Length { return f.Size.Width - f.Inner - f.Outer }
+
+// Height returns the height of the column.
+func (f Frame) Height() Length { return f.Size.Height - f.Top - f.Foot }
+
+// Left returns where the column begins on a page, counted from 0. The first page is
+// a recto: its spine is at the start edge of the language's reading direction.
+func (f Frame) Left(pageIndex int) Length {
+	if f.spineLeft(pageIndex) {
+		return f.Inner
+	}
+	return f.Outer
+}
+
+func (f Frame) spineLeft(pageIndex int) bool { return (pageIndex%2 == 0) != f.RTL }
+
+// A Sheet is a page as paginated: its items and what stands at its top.
+type Sheet struct {
+	Items []page.Item
+	Head  string // title of the module it belongs to
+}
+
+// A Spot is where an anchor came to lie.
+type Spot struct {
+	Anchor
+	Page int // index among the pages
+	Top  Length
+}
+
+// Paginate pours strips into pages, the first of which has index first in the piece.
+// A strip that is kept with the next goes over to a new page with it; one that is
+// higher than a page stands alone, and check reports it. A module whose last page
+// would hold next to nothing is set with less white, if that saves the page.
+func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) {
+	for len(strips) > 0 {
+		n := 1
+		for n < len(strips) && strips[n].Break == NoBreak {
+			n++
+		}
+		section := strips[:n]
+		strips = strips[n:]
+		tops, count := breaks(section, f.Height(), 1)
+		if last := tops[len(tops)-1]; count > 1 && last.y+section[n-1].Height < f.Height().Scale(0.3) {
+			for _, white := range []float64{0.85, 0.7, 0.5} {
+				if tight, fewer := breaks(section, f.Height(), white); fewer < count {
+					tops, count = tight, fewer
+					break
+				}
+			}
+		}
+		head := ""
+		if len(pages) > 0 {
+			head = pages[len(pages)-1].Head
+		}
+		if section[0].Break == NewModule && section[0].Anchor != nil {
+			head = section[0].Anchor.Title
+		}
+		at := first + len(pages)
+		for range count {
+			pages = append(pages, Sheet{Head: head})
+		}
+		for i := range section {
+			p := at + tops[i].page
+			sheet := &pages[p-first]
+			sheet.Items = append(sheet.Items, section[i].on(f, p, f.Top+tops[i].y)...)
+			if a := section[i].Anchor; a != nil {
+				spots = append(spots, Spot{*a, p, f.Top + tops[i].y})
+			}
+		}
+	}
+	return pages, spots
+}
+
+// top is where a strip begins: the page within its section, and how far down the column.
+type top struct {
+	page int
+	y    Length
+}
+
+// breaks finds where strips fall when the white between them is scaled, and how many pages they take.
+func breaks(strips []Strip, room Length, white float64) (tops []top, pages int) {
+	var t top
+	for i := range strips {
+		before := strips[i].Before.Scale(white)
+		if i > 0 && t.y > 0 {
+			need := chain(strips[i:], white)
+			if need > room {
+				need = strips[i].Height // it cannot be kept whole on any page
+			}
+			if t.y+before+need > room {
+				t = top{page: t.page + 1}
+			} else {
+				t.y += before
+			}
+		}
+		tops = append(tops, t)
+		t.y += strips[i].Height
+	}
+	return tops, t.page + 1
+}
+
+// on returns the items of a strip placed on a page, with the bar beside it.
+func (st *Strip) on(f Frame, index int, y Length) []page.Item {
+	left := f.Left(index)
+	items := st.place(left, y, f.Width(), f.RTL)
+	if st.Bar {
+		bar := &page.Box{Y: y, Width: measure.MM(1.4), Height: st.Height, Colour: Ink, X: left - measure.MM(4.4)}
+		if f.spineLeft(index) {
+			bar.X = left + f.Width() + measure.MM(3)
+		}
+		items = append(items, bar)
+	}
+	return items
+}
+
+// chain is the room that the first strip takes with all that it is kept with.
+func chain(strips []Strip, white float64) Length {
+	h := strips[0].Height
+	for i := 1; i < len(strips) && strips[i-1].Keep; i++ {
+		h += strips[i].Before.Scale(white) + strips[i].Height
+	}
+	return h
+}
