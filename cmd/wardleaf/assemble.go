@@ -31,7 +31,7 @@ A language with errors is left as it was; if nothing is sound, nothing is writte
 			o.Out = out
 			if !s.quiet && term.IsTerminal(int(os.Stderr.Fd())) {
 				o.Progress = func(done, all int, what string) {
-					fmt.Fprintf(os.Stderr, "\r\x1b[Kset %d of %d languages: %s", done, all, what)
+					fmt.Fprintf(os.Stderr, "\r\x1b[Kmade %d of %d pieces: %s", done, all, what)
 				}
 			}
 			r, err := assemble.Run(o)
@@ -88,8 +88,8 @@ func summary(w io.Writer, o assemble.Options, r *assemble.Report, errs, warns in
 		case !m.Final:
 			state = "translation awaiting a native-speaking clinician"
 		}
-		fmt.Fprintf(w, "  %s %2d modules, booklet of %d pages on %d sheets, %s; %s\n",
-			pad(m.Name, 10), m.Modules, m.Pages, m.Sheets, size(m.Bytes), state)
+		fmt.Fprintf(w, "  %s %2d modules, booklet of %d pages on %d sheets, %s, %s; %s\n",
+			pad(m.Name, 10), m.Modules, m.Pages, m.Sheets, count(m.Prints, "PDF"), size(m.Bytes), state)
 	}
 	for _, l := range r.Kept {
 		fmt.Fprintf(w, "  %s has errors; what was assembled before is kept\n", pad(l, 10))

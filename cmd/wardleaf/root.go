@@ -11,12 +11,15 @@ import (
 
 	"wardleaf"
 	"wardleaf/internal/assemble"
+	"wardleaf/internal/measure"
 )
 
 // settings are the options that mean the same in every command.
 type settings struct {
 	pack   string
 	langs  []string
+	pieces []string
+	paper  string
 	today  string
 	strict bool
 	jobs   int
@@ -39,9 +42,11 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 	f := c.PersistentFlags()
 	f.StringVar(&s.pack, "pack", "", "folder with pack.yaml (default: this folder, else its content/, else the starter pack in the program)")
 	f.StringSliceVar(&s.langs, "lang", nil, "only these languages, such as en,hi")
+	f.StringSliceVar(&s.pieces, "piece", nil, "only these pieces, such as booklet,handout")
+	f.StringVar(&s.paper, "paper", "a4", "paper of pieces that are not folded: a4 or letter")
 	f.StringVar(&s.today, "today", "", "date to judge review dates by, as YYYY-MM-DD (default: SOURCE_DATE_EPOCH, else the clock)")
 	f.BoolVar(&s.strict, "strict", false, "let warnings stop the work, too")
-	f.IntVar(&s.jobs, "jobs", runtime.NumCPU(), "languages to work on at once")
+	f.IntVar(&s.jobs, "jobs", runtime.NumCPU(), "pieces to work on at once")
 	f.BoolVar(&s.quiet, "quiet", false, "say nothing but findings and errors")
 	c.AddCommand(assembleCommand(s), checkCommand(s), startCommand(s))
 	return c
@@ -50,11 +55,19 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 // options turns the settings into what assembly wants.
 func (s *settings) options() (assemble.Options, error) {
 	o := assemble.Options{
-		Langs: s.langs, Strict: s.strict, Jobs: s.jobs,
+		Langs: s.langs, Pieces: s.pieces, Strict: s.strict, Jobs: s.jobs,
 		Assets: assemble.Assets{Locales: wardleaf.Locales(), Templates: wardleaf.Templates(), Fonts: wardleaf.Fonts()},
 	}
 	if s.jobs < 1 {
 		return o, fmt.Errorf("--jobs %d: give 1 or more", s.jobs)
+	}
+	switch s.paper {
+	case "a4":
+		o.Paper = measure.A4
+	case "letter":
+		o.Paper = measure.Letter
+	default:
+		return o, fmt.Errorf("--paper %s: choose a4 or letter", s.paper)
 	}
 	var err error
 	if o.Today, err = s.date(); err != nil {

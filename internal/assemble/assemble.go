@@ -7,9 +7,11 @@ package assemble
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"maps"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 
@@ -19,7 +21,9 @@ import (
 	"wardleaf/internal/impose"
 	"wardleaf/internal/load"
 	"wardleaf/internal/locale"
+	"wardleaf/internal/measure"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/page"
 	"wardleaf/internal/pdf"
 	"wardleaf/internal/piece"
 	"wardleaf/internal/publish"
@@ -30,12 +34,14 @@ import (
 // Options say what to assemble. Assets are the program's own files.
 type Options struct {
 	Pack     fs.FS
-	Name     string   // how messages call the pack
-	Out      string   // folder to publish to; empty publishes nothing
-	Langs    []string // subset of the pack's languages; empty means all
+	Name     string       // how messages call the pack
+	Out      string       // folder to publish to; empty publishes nothing
+	Langs    []string     // subset of the pack's languages; empty means all
+	Pieces   []string     // subset of the pieces; empty means all
+	Paper    measure.Size // of pieces that are used flat
 	Today    time.Time
 	Strict   bool // any warning or error stops everything
-	Jobs     int  // languages worked on at once; at least 1
+	Jobs     int  // pieces worked on at once
 	Assets   Assets
 	Progress func(done, all int, what string) // may be nil; called from one goroutine at a time
 }
@@ -58,6 +64,7 @@ type Report struct {
 type Language struct {
 	Tag, Name     string
 	Modules       int
+	Prints        int // PDF files
 	Pages, Sheets int // of the booklet
 	Bytes         int // of all its files
 	Signed, Final bool
@@ -76,6 +83,9 @@ func Run(o Options) (*Report, error) {
 	r := &Report{Pack: p, Findings: findings}
 	if p == nil {
 		return r, nil
+	}
+	if err := o.known(p); err != nil {
+		return nil, err
 	}
 	r.Findings = append(r.Findings, check.Run(p, o.Today)...)
 	r.Findings = append(r.Findings, unknownLanguages(p, catalog)...)
@@ -97,10 +107,11 @@ func Run(o Options) (*Report, error) {
 	}
 	files := map[string][]byte{}
 	var made []*edition
-	for i, e := range w.all(o, sound) {
-		if e.err != nil {
-			return nil, e.err
-		}
+	editions, err := w.all(o, sound)
+	if err != nil {
+		return nil, err
+	}
+	for i, e := range editions {
 		r.Findings = append(r.Findings, e.findings...)
 		if !stops(e.findings, sound[i]) {
 			made = append(made, e)
@@ -111,6 +122,28 @@ func Run(o Options) (*Report, error) {
 		return r, nil
 	}
 	return r, w.publish(o, r, langs, made, files)
+}
+
+// known refuses languages and pieces that there are none of.
+func (o Options) known(p *pack.Pack) error {
+	for _, l := range o.Langs {
+		if !slices.Contains(p.Languages, l) {
+			return fmt.Errorf("the pack has no language %q; it has %s", l, strings.Join(p.Languages, ", "))
+		}
+	}
+	var names []string
+	for _, pc := range piece.List {
+		names = append(names, pc.Name)
+		if pc.Folded != "" {
+			names = append(names, pc.Folded)
+		}
+	}
+	for _, name := range o.Pieces {
+		if !slices.Contains(names, name) {
+			return fmt.Errorf("there is no piece %q; there are %s", name, strings.Join(names, ", "))
+		}
+	}
+	return nil
 }
 
 // stops reports whether findings keep a language from being made.
@@ -144,64 +177,126 @@ type works struct {
 // edition is one language on its way through the works.
 type edition struct {
 	*translate.Edition
-	booklet, pages []byte // PDF: imposed, and in reading order
-	count, sheets  int    // pages of the booklet, and sheets to print it on
-	findings       []finding.Finding
-	err            error
+	prints   []print
+	findings []finding.Finding
 }
 
-// all sets and writes every language, several at once, in the order of langs.
-func (w *works) all(o Options, langs []string) []*edition {
-	out := make([]*edition, len(langs))
+// print is one PDF of an edition.
+type print struct {
+	piece  string
+	module string // empty when it is one for the pack
+	pages  int
+	sheets int // of paper, when it is folded
+	data   []byte
+}
+
+// order is one piece to be made.
+type order struct {
+	edition *edition
+	piece   piece.Piece
+	module  *translate.Module
+	prints  []print
+	found   []finding.Finding
+	err     error
+}
+
+// all makes every piece of every language, several at once. Editions come back in
+// the order of langs and prints in the order of the pieces, however many worked on them.
+func (w *works) all(o Options, langs []string) ([]*edition, error) {
+	var editions []*edition
+	var orders []*order
+	for _, l := range langs {
+		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		if err != nil {
+			return nil, err
+		}
+		e := &edition{Edition: translate.Join(w.pack, loc)}
+		editions = append(editions, e)
+		for _, p := range piece.List {
+			if len(o.Pieces) > 0 && !slices.Contains(o.Pieces, p.Name) && !slices.Contains(o.Pieces, p.Folded) {
+				continue
+			}
+			if !p.Each {
+				orders = append(orders, &order{edition: e, piece: p})
+				continue
+			}
+			for i := range e.Modules {
+				orders = append(orders, &order{edition: e, piece: p, module: &e.Modules[i]})
+			}
+		}
+	}
 	var mu sync.Mutex
 	var wg sync.WaitGroup
+	queue := make(chan *order)
 	done := 0
-	slots := make(chan struct{}, max(o.Jobs, 1))
-	for i, l := range langs {
+	for range max(o.Jobs, 1) {
 		wg.Go(func() {
-			slots <- struct{}{}
-			defer func() { <-slots }()
-			e := &edition{}
-			e.err = w.set(e, l)
-			out[i] = e
-			mu.Lock()
-			defer mu.Unlock()
-			done++
-			if o.Progress != nil {
-				o.Progress(done, len(langs), l)
+			for r := range queue {
+				r.err = w.make(o, r)
+				mu.Lock()
+				done++
+				if o.Progress != nil {
+					o.Progress(done, len(orders), r.edition.Locale.Name)
+				}
+				mu.Unlock()
 			}
 		})
 	}
+	for _, r := range orders {
+		queue <- r
+	}
+	close(queue)
 	wg.Wait()
-	return out
+	for _, r := range orders {
+		if r.err != nil {
+			return nil, r.err
+		}
+		r.edition.prints = append(r.edition.prints, r.prints...)
+		r.edition.findings = append(r.edition.findings, r.found...)
+	}
+	for _, e := range editions {
+		e.findings = once(e.findings)
+	}
+	return editions, nil
 }
 
-// set joins one language, lays out its pieces, checks them as pages and writes them.
-func (w *works) set(e *edition, lang string) error {
-	loc, err := w.catalog.Locale(lang, w.pack.Digits[lang])
+// once leaves out findings that several pieces have in common.
+func once(fs []finding.Finding) []finding.Finding {
+	finding.Sort(fs)
+	return slices.CompactFunc(fs, func(a, b finding.Finding) bool {
+		return a.Rule == b.Rule && a.What == b.What && a.Place == b.Place
+	})
+}
+
+// make lays out one piece, checks its pages and writes it.
+func (w *works) make(o Options, r *order) error {
+	res, err := r.piece.Make(&piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper})
 	if err != nil {
 		return err
 	}
-	e.Edition = translate.Join(w.pack, loc)
-	b, err := piece.Booklet(e.Edition, w.fonts)
-	if err != nil {
-		return err
-	}
-	e.findings = check.Glyphs(w.pack, lang, b.Missing)
-	if stops(e.findings, lang) {
+	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
+	if stops(r.found, r.edition.Locale.Tag) {
 		return nil
 	}
-	sheets := impose.Booklet(b.Document)
-	e.count, e.sheets = len(b.Document.Pages), len(sheets.Pages)/2
-	var reading, folding bytes.Buffer
-	if err := pdf.Write(&reading, b.Document); err != nil {
-		return err
+	module := ""
+	if r.module != nil {
+		module = r.module.ID
 	}
-	if err := pdf.Write(&folding, sheets); err != nil {
-		return err
+	add := func(name string, d *page.Document, sheets int) error {
+		var b bytes.Buffer
+		if err := pdf.Write(&b, d); err != nil {
+			return err
+		}
+		r.prints = append(r.prints, print{name, module, len(res.Document.Pages), sheets, b.Bytes()})
+		return nil
 	}
-	e.pages, e.booklet = reading.Bytes(), folding.Bytes()
-	return nil
+	if r.piece.Folded != "" {
+		sheets := impose.Booklet(res.Document)
+		if err := add(r.piece.Folded, sheets, len(sheets.Pages)/2); err != nil {
+			return err
+		}
+	}
+	return add(r.piece.Name, res.Document, 0)
 }
 
 // publish makes the site of the languages made, adds what is kept of the others, and writes it all.
@@ -239,8 +334,13 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		maps.Copy(files, got)
 		m := Language{
-			Tag: e.Locale.Tag, Name: e.Locale.Name, Modules: len(e.Modules),
-			Pages: e.count, Sheets: e.sheets, Signed: translate.Signed(e.Modules), Final: translate.Final(e.Modules),
+			Tag: e.Locale.Tag, Name: e.Locale.Name, Modules: len(e.Modules), Prints: len(e.prints),
+			Signed: translate.Signed(e.Modules), Final: translate.Final(e.Modules),
+		}
+		for _, p := range e.prints {
+			if p.sheets > 0 {
+				m.Pages, m.Sheets = p.pages, p.sheets
+			}
 		}
 		for _, data := range got {
 			m.Bytes += len(data)
@@ -260,16 +360,21 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 
 // files are those of one language: its site and its pieces.
 func (w *works) files(s *site.Site, e *edition, shown []site.Lang) (map[string][]byte, error) {
-	loc := e.Locale
-	files, err := s.Edition(e.Edition, shown, []site.PDF{
-		{Path: "print/booklet.pdf", Title: loc.Label("booklet-fold"), How: loc.Label("booklet-fold-how"), Pages: e.count, Sheets: e.sheets, Bytes: len(e.booklet)},
-		{Path: "print/booklet-pages.pdf", Title: loc.Label("booklet-pages"), How: loc.Label("booklet-pages-how"), Pages: e.count, Bytes: len(e.pages)},
-	})
+	var pdfs []site.PDF
+	data := map[string][]byte{}
+	for _, p := range e.prints {
+		path := "print/" + p.piece + ".pdf"
+		if p.module != "" {
+			path = "print/" + p.piece + "-" + p.module + ".pdf"
+		}
+		data[e.Locale.Tag+"/"+path] = p.data
+		pdfs = append(pdfs, site.PDF{Path: path, Piece: p.piece, Module: p.module, Pages: p.pages, Sheets: p.sheets, Bytes: len(p.data)})
+	}
+	files, err := s.Edition(e.Edition, shown, pdfs)
 	if err != nil {
 		return nil, err
 	}
-	files[loc.Tag+"/print/booklet.pdf"] = e.booklet
-	files[loc.Tag+"/print/booklet-pages.pdf"] = e.pages
+	maps.Copy(files, data)
 	return files, nil
 }
 

@@ -10,6 +10,7 @@
 package check
 
 import (
+	"fmt"
 	"time"
 
 	"wardleaf/internal/finding"
@@ -82,6 +83,14 @@ func (p *Pass) Report(at Where, what, mend string) {
 		Place: finding.Place{File: at.File, Span: at.Span}, Lang: at.Lang, Module: at.Module,
 		What: what, Mend: mend, Related: at.Related,
 	})
+}
+
+// count writes a number of things; the plural ends in s.
+func count(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 // Lessons calls fn for every lesson, by module and then by language, as pack.yaml orders them.

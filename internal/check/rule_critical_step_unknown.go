@@ -30,10 +30,10 @@ var criticalStepUnknown = &Rule{
 			for _, r := range m.Record.CriticalSteps {
 				at := InRecord(m, r.Span)
 				if r.Part > len(parts) {
-					p.Report(at, fmt.Sprintf("the lesson has %d parts with steps, not %d", len(parts), r.Part), "correct the number before the point")
+					p.Report(at, fmt.Sprintf("the lesson has %s with steps, not %d", count(len(parts), "part"), r.Part), "correct the number before the point")
 				} else if n := len(parts[r.Part-1].Items(true)); r.Step > n {
 					p.Report(at.Beside(l.File, parts[r.Part-1].Span, "the steps"),
-						fmt.Sprintf("the part has %d steps, not %d", n, r.Step), "count the steps again; each part begins at 1")
+						fmt.Sprintf("the part has %s, not %d", count(n, "step"), r.Step), "count the steps again; each part begins at 1")
 				}
 			}
 		}

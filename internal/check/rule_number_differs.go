@@ -42,8 +42,8 @@ var numberDiffers = &Rule{
 	},
 }
 
-// decimals are the decimal marks of the languages of the world: point, comma and
-// U+066B, the Arabic decimal separator.
+// An amount has one decimal mark at most: point, comma or U+066B, the Arabic decimal
+// separator (CLDR uses no other).
 var amountText = regexp.MustCompile(`[0-9]+(?:[.,\x{066B}][0-9]+)?`)
 
 // amounts finds the amounts in a text, in order, in digits 0 to 9 with a point.

@@ -21,6 +21,9 @@ var partMissing = &Rule{
 	After:  "## Steps {.steps}\n\n1. Wash your hands.\n\n## Checklist {.checklist}\n\n- [ ] Hands are clean\n",
 	Run: func(p *Pass) {
 		p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
+			if l.Lang != p.Pack.Source {
+				return // a translation is compared with its source
+			}
 			for _, role := range usualParts {
 				if l.Part(role) == nil {
 					p.Report(In(l, l.Span), fmt.Sprintf("the lesson has no part %s", role),

@@ -19,7 +19,7 @@ var reviewOverdue = &Rule{
 			due := m.Record.Due
 			if !due.Time.IsZero() && due.Time.Before(p.Today) {
 				days := int(p.Today.Sub(due.Time).Hours() / 24)
-				p.Report(InRecord(m, due.Span), fmt.Sprintf("the review was due on %s, %d days ago", due.Text, days),
+				p.Report(InRecord(m, due.Span), fmt.Sprintf("the review was due on %s, %s ago", due.Text, count(days, "day")),
 					"let a clinician read the lesson again, then set prepared and due")
 			}
 		}

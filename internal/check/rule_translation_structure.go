@@ -93,7 +93,7 @@ func (c comparison) part(t, s *lesson.Part) {
 func (c comparison) question(t, s *lesson.Question) {
 	if len(t.Options) != len(s.Options) {
 		c.report(t.Span, s.Span, "give the same answers in the same order",
-			"the question has %d answers to choose from here, and %d in the source language", len(t.Options), len(s.Options))
+			"the question has %s to choose from here, and %d in the source language", count(len(t.Options), "answer"), len(s.Options))
 		return
 	}
 	for i := range t.Options {
@@ -121,11 +121,11 @@ func (c comparison) blocks(t, s []lesson.Block, at, src source.Span) bool {
 	for _, ordered := range []bool{true, false} {
 		ti, si := (&lesson.Part{Blocks: t}).Items(ordered), (&lesson.Part{Blocks: s}).Items(ordered)
 		if len(ti) != len(si) {
-			what := "list items"
+			what := "list item"
 			if ordered {
-				what = "numbered items"
+				what = "numbered item"
 			}
-			c.report(at, src, "translate each item as one item", "there are %d %s here, and %d in the source language", len(ti), what, len(si))
+			c.report(at, src, "translate each item as one item", "the part has %s here, and %d in the source language", count(len(ti), what), len(si))
 			return false
 		}
 		for i := range ti {

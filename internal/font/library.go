@@ -3,71 +3,91 @@ package font
 import (
 	"fmt"
 	"io/fs"
+	"sync"
 )
 
-// A Family is a face in two weights, and how it sits beside the others.
+// A Family is a face in two weights, and how it sits beside the others. Its faces
+// are read when the first of them is asked for. It is safe for use by several
+// goroutines.
 type Family struct {
-	Regular, Bold *Face
+	Script string // ISO 15924
 	// Scale is how much larger than the nominal size the family is set, so that its
 	// base letters look as tall as Latin ones at the same level.
 	Scale float64
+	// WholeWords: letters of a word stand on baselines of their own, so that a
+	// word cannot be taken apart into letters that stand side by side.
+	WholeWords bool
+
+	faces func() (weights, error)
 }
 
-// Face returns the face of a weight.
+type weights struct{ regular, bold *Face }
+
+// Face returns the face of a weight, nil when it cannot be read.
 func (f *Family) Face(bold bool) *Face {
-	if bold {
-		return f.Bold
+	w, err := f.faces()
+	switch {
+	case err != nil:
+		return nil
+	case bold:
+		return w.bold
 	}
-	return f.Regular
+	return w.regular
 }
 
-// script says how a script is set: its family, the family's scale and the leading
-// it needs, as a multiple of Latin's.
-type script struct {
-	family  string
-	scale   float64
-	leading float64
+// Has reports whether the family has a glyph for a code point in a weight.
+func (f *Family) Has(r rune, bold bool) bool {
+	face := f.Face(bold)
+	return face != nil && face.Has(r)
 }
-
-// scripts lists the scripts that the embedded fonts can set, by ISO 15924 code.
-// Scales bring the base letter (x and H, क, ب with د) to the height of Latin's
-// x-height and cap height taken together; TestScales measures them on the outlines.
-var scripts = map[string]script{
-	"Latn": {"NotoSans", 1, 1},
-	"Deva": {"NotoSansDevanagari", 1.04, 1.16},
-	"Arab": {"NotoNaskhArabic", 1.2, 1.24},
-}
-
-// fallback is the order in which families are tried for what the script's own family lacks.
-var fallback = []string{"Latn", "Deva", "Arab"}
 
 // A Library is every family there is.
 type Library struct{ families map[string]*Family }
 
-// Load reads the faces of every family from a folder.
+// Load finds the faces of every family in a folder. They are read later, family by
+// family, as a language needs them.
 func Load(fsys fs.FS) (*Library, error) {
 	l := &Library{families: map[string]*Family{}}
 	for code, s := range scripts {
-		fam := &Family{Scale: s.scale}
-		for _, w := range []struct {
-			suffix string
-			face   **Face
-		}{{"-Regular", &fam.Regular}, {"-Bold", &fam.Bold}} {
-			b, err := fs.ReadFile(fsys, s.family+w.suffix+".ttf")
-			if err != nil {
-				return nil, err
-			}
-			if *w.face, err = Parse(s.family+w.suffix, b); err != nil {
+		for _, name := range []string{s.family + regularSuffix, s.family + boldSuffix} {
+			if _, err := fs.Stat(fsys, name+".ttf"); err != nil {
 				return nil, err
 			}
 		}
-		l.families[code] = fam
+		l.families[code] = &Family{
+			Script: code, Scale: s.scale, WholeWords: s.wholeWords,
+			faces: sync.OnceValues(func() (weights, error) { return read(fsys, s.family) }),
+		}
 	}
 	return l, nil
 }
 
-// Chain returns the families to try for text in a script, best first, and the
-// leading of the script as a multiple of Latin's.
+// The files of a family are named as its faces are.
+const regularSuffix, boldSuffix = "-Regular", "-Bold"
+
+func read(fsys fs.FS, family string) (w weights, err error) {
+	if w.regular, err = readFace(fsys, family+regularSuffix); err != nil {
+		return w, err
+	}
+	w.bold, err = readFace(fsys, family+boldSuffix)
+	return w, err
+}
+
+func readFace(fsys fs.FS, name string) (*Face, error) {
+	b, err := fs.ReadFile(fsys, name+".ttf")
+	if err != nil {
+		return nil, err
+	}
+	return Parse(name, b)
+}
+
+// Chain returns the families to try for text of a language that is written in a
+// script, best first, and the leading of the script as a multiple of Latin's. The
+// script is an ISO 15924 code; Urdu is "Aran" (Nastaliq), other languages in Arabic
+// letters are "Arab" (Naskh).
+//
+// The families of the script and of Latin can be read when err is nil. Of the
+// others, one that cannot be read shows nothing, as if it were not there.
 func (l *Library) Chain(code string) (families []*Family, leading float64, err error) {
 	s, ok := scripts[code]
 	if !ok {
@@ -77,6 +97,11 @@ func (l *Library) Chain(code string) (families []*Family, leading float64, err e
 	for _, c := range fallback {
 		if c != code {
 			families = append(families, l.families[c])
+		}
+	}
+	for _, needed := range []string{code, latin} {
+		if _, err := l.families[needed].faces(); err != nil {
+			return nil, 0, err
 		}
 	}
 	return families, s.leading, nil

@@ -85,7 +85,9 @@ func (c converter) picture(img *ast.Image, at source.Span) string {
 	case ok && scheme == "sheet":
 		return "sheet:" + rest
 	case !ok || scheme != "":
-		c.unsafe(at, img.Destination)
+		c.say("unsafe-link", at, fmt.Sprintf("a picture cannot come from %q", short(string(img.Destination))),
+			"It would be missing on paper and without a network, and it tells a stranger who reads the page.",
+			"draw it as SVG, put it into the module's folder figures, and give its path from the module")
 		return ""
 	}
 	name, ok := c.inPack(rest, at)

@@ -20,6 +20,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"syscall"
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/pack"
@@ -64,6 +65,8 @@ func Pack(fsys fs.FS, name string) (*pack.Pack, []finding.Finding, error) {
 func readable(fsys fs.FS, name string) error {
 	info, err := fs.Stat(fsys, ".")
 	switch {
+	case errors.Is(err, syscall.ENOTDIR):
+		return fmt.Errorf("%s: this is a file, not a folder; give the folder that holds pack.yaml", name)
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("%s: there is no such folder; give the folder that holds pack.yaml", name)
 	case err != nil:

@@ -32,7 +32,7 @@ const (
 	maxLine    = 16 << 10 // bytes
 	maxLines   = 20_000
 	maxPipes   = 32   // in a line
-	maxMarks   = 4000 // * _ [ in lines with no blank line between
+	maxMarks   = 2000 // * _ [ in lines with no blank line between
 	maxNesting = 12   // blocks inside blocks
 )
 
@@ -80,7 +80,7 @@ func (s subject) lesson() *lesson.Lesson {
 		return nil
 	}
 	l := &lesson.Lesson{Module: s.module, Lang: s.lang, File: s.file}
-	c := converter{subject: s, src: s.file.Bytes}
+	c := converter{subject: s, src: s.file.Bytes, starts: map[ast.Node]int{}, spans: map[ast.Node]source.Span{}}
 	doc := newMarkdown().Parser().Parse(text.NewReader(c.src))
 	into := &l.Lead
 	for _, n := range c.children(doc) {
@@ -125,7 +125,9 @@ func (c converter) classes(h *ast.Heading) []string {
 // A converter makes lesson nodes of the Markdown library's nodes.
 type converter struct {
 	subject
-	src []byte
+	src    []byte
+	starts map[ast.Node]int
+	spans  map[ast.Node]source.Span
 }
 
 // block appends what a block node means to out. depth counts the blocks it lies in.

@@ -12,7 +12,7 @@ import (
 
 // record reads module.yaml of a module.
 func (r *reader) record(id string) *pack.Module {
-	m := &pack.Module{ID: id, Lessons: map[string]*lesson.Lesson{}}
+	m := &pack.Module{ID: id, Lessons: map[string]*lesson.Lesson{}, Unread: true}
 	s := subject{r: r, module: id}
 	opened := s.open(path.Join(id, "module.yaml"), maxYAML, "audience, minutes, review dates and sources of the lesson")
 	m.File = s.file
@@ -23,6 +23,7 @@ func (r *reader) record(id string) *pack.Module {
 	if v == nil {
 		return m
 	}
+	m.Unread = false
 	rec := &m.Record
 	rec.Translations = map[string]pack.Translation{}
 	var audience []pack.Ref

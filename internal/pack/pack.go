@@ -32,6 +32,17 @@ type Pack struct {
 	Figures   map[string]*Figure // by path from the root of the pack
 }
 
+// HasPage reports whether a language has a page of a name: the index, the trainers'
+// page, or that of a module with a lesson in the language.
+func (p *Pack) HasPage(name, lang string) bool {
+	for _, m := range p.Modules {
+		if name == m.ID+".html" {
+			return m.Lessons[lang] != nil
+		}
+	}
+	return true
+}
+
 // Localized is a text in several languages, by BCP 47 tag.
 type Localized map[string]string
 
@@ -47,6 +58,7 @@ func (l Localized) In(lang, fallback string) string {
 type Module struct {
 	ID      string
 	File    *source.File // module.yaml
+	Unread  bool         // the record is missing or malformed, and Record is empty
 	Record  Record
 	Lessons map[string]*lesson.Lesson
 }

@@ -34,12 +34,33 @@ func clusters(b *harfbuzz.Buffer, runes []rune) []page.Cluster {
 			c.Glyphs = append(c.Glyphs, page.Glyph{ID: int(b.Info[i].Glyph), X: c.Advance + int(p.XOffset), Y: int(p.YOffset)})
 			c.Advance += int(p.XAdvance)
 		}
-		if c.Text == "" && c.Advance == 0 {
+		if c.Text == "" {
 			continue // only characters that are never drawn
 		}
 		out = append(out, c)
 	}
 	return out
+}
+
+// merge makes one cluster of all, for letters that stand on baselines of their own.
+func merge(clusters []page.Cluster, rtl bool) []page.Cluster {
+	if len(clusters) < 2 {
+		return clusters
+	}
+	var word page.Cluster
+	for _, c := range clusters {
+		for _, g := range c.Glyphs {
+			g.X += word.Advance
+			word.Glyphs = append(word.Glyphs, g)
+		}
+		word.Advance += c.Advance
+		if rtl {
+			word.Text = c.Text + word.Text
+		} else {
+			word.Text += c.Text
+		}
+	}
+	return []page.Cluster{word}
 }
 
 // visible leaves out the characters that steer layout and are no part of the

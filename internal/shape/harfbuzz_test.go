@@ -5,55 +5,68 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
-	"wardleaf/internal/bidi"
 	"wardleaf/internal/font"
 )
 
-// fonts is where the faces lie, seen from this package.
-const fonts = "../../templates/fonts"
-
-func library(t testing.TB) *font.Library {
-	t.Helper()
-	l, err := font.Load(os.DirFS(fonts))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return l
-}
-
-// packWords returns the different words of the starter pack in one language.
-func packWords(t testing.TB, lang string, script *regexp.Regexp) []string {
-	t.Helper()
-	files, err := filepath.Glob("../../content/*/" + lang + ".md")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no lessons in %s: %v", lang, err)
-	}
-	seen := map[string]bool{}
-	for _, f := range files {
-		b, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, w := range script.FindAllString(string(b), -1) {
-			seen[w] = true
-		}
-	}
-	var out []string
-	for w := range seen {
-		out = append(out, w)
-	}
-	slices.Sort(out)
-	return out
-}
-
 // TestHarfBuzz compares glyphs and places with hb-shape of HarfBuzz
-// (Debian libharfbuzz-bin) for every word of the starter pack in three scripts.
+// (Debian libharfbuzz-bin) for every word of the starter pack.
 func TestHarfBuzz(t *testing.T) {
+	lib, total := library(t), 0
+	for _, w := range writings {
+		if words := w.inLessons(t); len(words) > 0 {
+			total += compare(t, lib, w, words)
+		}
+	}
+	if total < 1000 {
+		t.Errorf("compared %d words, want at least 1000", total)
+	}
+}
+
+// TestHarfBuzzWordLists does the same for the words of CLDR, in every script.
+func TestHarfBuzzWordLists(t *testing.T) {
+	lib := library(t)
+	for _, w := range writings {
+		words := w.listed(t)
+		if n := compare(t, lib, w, words); n < 2*500 || n < 2*len(words)*98/100 {
+			t.Errorf("%s: compared %d of %d words, want nearly all and at least 500 in each weight", w.lang, n, 2*len(words))
+		}
+	}
+}
+
+// compare shapes words in both weights here and in HarfBuzz, and returns how many
+// could be compared: those that no line break and no change of script cuts in two.
+func compare(t *testing.T, lib *font.Library, w writing, words []string) int {
+	t.Helper()
+	s, _ := w.shaper(t, lib)
+	total := 0
+	for _, weight := range []string{"-Regular", "-Bold"} {
+		lines := harfBuzz(t, w, weight, words)
+		differ, compared := 0, 0
+		for i, word := range words {
+			got, whole := places(s.Shape([]Run{{Text: word, Bold: weight == "-Bold"}}, w.base))
+			if !whole {
+				continue
+			}
+			compared++
+			if want := placesHB(t, lines[i]); !slices.Equal(got, want) {
+				if differ++; differ <= 3 {
+					t.Errorf("%s%s %q: glyphs and places %v, HarfBuzz has %v", w.lang, weight, word, got, want)
+				}
+			}
+		}
+		t.Logf("%s %s%s: %d words, %d compared, %d differ", w.lang, w.font, weight, len(words), compared, differ)
+		total += compared
+	}
+	return total
+}
+
+// harfBuzz returns what hb-shape makes of each word.
+func harfBuzz(t *testing.T, w writing, weight string, words []string) []string {
+	t.Helper()
 	hb, err := exec.LookPath("hb-shape")
 	if err != nil {
 		if os.Getenv("CI") == "true" {
@@ -61,58 +74,17 @@ func TestHarfBuzz(t *testing.T) {
 		}
 		t.Skip("hb-shape is not installed")
 	}
-	lib := library(t)
-	total := 0
-	for _, c := range []struct {
-		lang, code, face string
-		script           *regexp.Regexp
-		rtl              bool
-	}{
-		{"en", "Latn", "NotoSans", regexp.MustCompile(`[\p{Latin}’']+`), false},
-		{"hi", "Deva", "NotoSansDevanagari", regexp.MustCompile(`[\p{Devanagari}\x{200C}\x{200D}]+`), false},
-		{"ar", "Arab", "NotoNaskhArabic", regexp.MustCompile(`[\p{Arabic}\x{200C}\x{200D}]+`), true},
-	} {
-		words := packWords(t, c.lang, c.script)
-		for _, weight := range []string{"-Regular", "-Bold"} {
-			cmd := exec.Command(hb, "--no-glyph-names", "--output-format=json", "--language="+c.lang, filepath.Join(fonts, c.face+weight+".ttf"))
-			cmd.Stdin = strings.NewReader(strings.Join(words, "\n") + "\n")
-			out, err := cmd.Output()
-			if err != nil {
-				t.Fatal(err)
-			}
-			lines := strings.Split(strings.TrimRight(string(out), "\n"), "\n")
-			if len(lines) != len(words) {
-				t.Fatalf("hb-shape gave %d lines for %d words", len(lines), len(words))
-			}
-			chain, _, err := lib.Chain(c.code)
-			if err != nil {
-				t.Fatal(err)
-			}
-			s := New(chain, c.lang)
-			base := bidi.LeftToRight
-			if c.rtl {
-				base = bidi.RightToLeft
-			}
-			differ := 0
-			for i, w := range words {
-				total++
-				want := placesHB(t, lines[i])
-				got, whole := places(s.Shape([]Run{{Text: w, Bold: weight == "-Bold"}}, base))
-				if !whole {
-					continue // cut into several words by a line break or a change of script
-				}
-				if !slices.Equal(got, want) {
-					if differ++; differ <= 3 {
-						t.Errorf("%s%s %q: glyphs and places %v, HarfBuzz has %v", c.lang, weight, w, got, want)
-					}
-				}
-			}
-			t.Logf("%s%s: %d words, %d differ", c.lang, weight, len(words), differ)
-		}
+	cmd := exec.Command(hb, "--no-glyph-names", "--output-format=json", "--language="+w.lang, filepath.Join(fonts, w.font+weight+".ttf"))
+	cmd.Stdin = strings.NewReader(strings.Join(words, "\n") + "\n")
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
 	}
-	if total < 2000 {
-		t.Errorf("compared %d words, want at least 2000", total)
+	lines := strings.Split(strings.TrimRight(string(out), "\n"), "\n")
+	if len(lines) != len(words) {
+		t.Fatalf("hb-shape gave %d lines for %d words", len(lines), len(words))
 	}
+	return lines
 }
 
 // A place is a glyph and where its origin lies, in font units from the start of the word.

@@ -7,8 +7,6 @@
 package shape
 
 import (
-	"unicode"
-
 	gotext "github.com/go-text/typesetting/font"
 	"github.com/go-text/typesetting/harfbuzz"
 	"github.com/go-text/typesetting/language"
@@ -43,13 +41,15 @@ type Missing struct {
 type Shaper struct {
 	chain []*font.Family
 	lang  language.Language
+	latin *font.Family // of the chain
 	fonts map[*font.Face]*harfbuzz.Font
 	buf   *harfbuzz.Buffer
 	cache map[key]shaped
 }
 
 type key struct {
-	face   *font.Face
+	family *font.Family
+	bold   bool
 	script language.Script
 	rtl    bool
 	text   string
@@ -62,10 +62,16 @@ type shaped struct {
 
 // New returns a shaper for a BCP 47 tag that tries the families in order.
 func New(chain []*font.Family, lang string) *Shaper {
-	return &Shaper{
+	s := &Shaper{
 		chain: chain, lang: language.NewLanguage(lang),
 		fonts: map[*font.Face]*harfbuzz.Font{}, buf: harfbuzz.NewBuffer(), cache: map[key]shaped{},
 	}
+	for _, f := range chain {
+		if f.Script == "Latn" {
+			s.latin = f
+		}
+	}
+	return s
 }
 
 // A Run is a stretch of a paragraph in one style.
@@ -108,6 +114,7 @@ func (s *Shaper) Shape(runs []Run, base bidi.Direction) *Text {
 	}
 	t.levels = bidi.Resolve(t.Runes, base)
 	levels := t.levels.Line(0, len(t.Runes))
+	p := &paragraph{Text: t, runs: runs, style: style, levels: levels, latin: latinStretches(t.Runes)}
 	breaks := linebreak.Opportunities(t.Runes)
 	next := 0
 	for start := 0; start < len(t.Runes); {
@@ -118,7 +125,7 @@ func (s *Shaper) Shape(runs []Run, base bidi.Direction) *Text {
 		if next < len(breaks) {
 			limit = min(limit, breaks[next].At)
 		}
-		w := s.word(t, start, limit, style, levels, runs)
+		w := s.word(p, start, limit)
 		if next < len(breaks) && w.End == breaks[next].At {
 			w.BreakAfter, w.MustBreak = true, breaks[next].Must && w.End < len(t.Runes)
 		}
@@ -128,18 +135,25 @@ func (s *Shaper) Shape(runs []Run, base bidi.Direction) *Text {
 	return t
 }
 
+// A paragraph is a text on its way to be shaped, with what is known of each rune.
+type paragraph struct {
+	*Text
+	runs   []Run
+	style  []int32 // index into runs
+	levels []bidi.Level
+	latin  []bool // set in the Latin family
+}
+
 // word shapes the longest word that starts at start and ends by limit.
-func (s *Shaper) word(t *Text, start, limit int, style []int32, levels []bidi.Level, runs []Run) Word {
-	first := t.Runes[start]
-	run := runs[style[start]]
-	w := Word{Start: start, Style: run.Style, Level: levels[start], Space: isSpace(first)}
+func (s *Shaper) word(p *paragraph, start, limit int) Word {
+	run := p.runs[p.style[start]]
+	w := Word{Start: start, Style: run.Style, Level: p.levels[start], Space: isSpace(p.Runes[start])}
 	script := language.Common
-	fam := s.family(first, run.Bold, nil)
+	fam := s.family(p, start, run.Bold, nil)
 	end := start
-	for end < limit && style[end] == style[start] && levels[end] == levels[start] && isSpace(t.Runes[end]) == w.Space {
-		r := t.Runes[end]
-		f := s.family(r, run.Bold, fam)
-		if f != fam {
+	for end < limit && p.style[end] == p.style[start] && p.levels[end] == p.levels[start] && isSpace(p.Runes[end]) == w.Space {
+		r := p.Runes[end]
+		if s.family(p, end, run.Bold, fam) != fam {
 			break
 		}
 		if sc := language.LookupScript(r); sc != language.Common && sc != language.Inherited {
@@ -148,57 +162,27 @@ func (s *Shaper) word(t *Text, start, limit int, style []int32, levels []bidi.Le
 			}
 			script = sc
 		}
-		if fam != nil && !fam.Face(run.Bold).Has(r) && !ignorable(r) {
-			t.Missing = append(t.Missing, Missing{Rune: r, At: end})
+		if !fam.Has(r, run.Bold) && !ignorable(r) {
+			p.Missing = append(p.Missing, Missing{Rune: r, At: end})
 		}
 		end++
 	}
 	w.End = end
 	w.Face, w.Scale = fam.Face(run.Bold), fam.Scale
-	got := s.shape(key{w.Face, script, levels[start]%2 == 1, string(t.Runes[start:end])})
+	got := s.shape(key{fam, run.Bold, script, w.Level%2 == 1, string(p.Runes[start:end])})
 	w.Clusters, w.Advance = got.clusters, got.advance
 	return w
 }
-
-// family returns the first family of the chain that can show r. Marks, joiners and
-// characters that are never drawn stay with the family before them when it can
-// show them, so that a cluster is not torn apart.
-func (s *Shaper) family(r rune, bold bool, before *font.Family) *font.Family {
-	if before != nil && (ignorable(r) || unicode.Is(unicode.M, r) && before.Face(bold).Has(r)) {
-		return before
-	}
-	for _, f := range s.chain {
-		if f.Face(bold).Has(r) {
-			return f
-		}
-	}
-	if before != nil {
-		return before
-	}
-	return s.chain[0]
-}
-
-// ignorable reports characters that steer layout and are never drawn: joiners,
-// bidi controls, zero-width space and line ends.
-func ignorable(r rune) bool {
-	switch {
-	case r >= 0x200B && r <= 0x200F, r >= 0x202A && r <= 0x202E, r >= 0x2060 && r <= 0x2069, r == 0xFEFF, r == '\n', r == 0x00AD:
-		return true
-	}
-	return false
-}
-
-// isSpace reports spaces that separate words; a no-break space belongs to its word.
-func isSpace(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }
 
 func (s *Shaper) shape(k key) shaped {
 	if got, ok := s.cache[k]; ok {
 		return got
 	}
-	f := s.fonts[k.face]
+	face := k.family.Face(k.bold)
+	f := s.fonts[face]
 	if f == nil {
-		f = harfbuzz.NewFont(gotext.NewFace(k.face.Shaping()))
-		s.fonts[k.face] = f
+		f = harfbuzz.NewFont(gotext.NewFace(face.Shaping()))
+		s.fonts[face] = f
 	}
 	runes := []rune(k.text)
 	b := s.buf
@@ -212,6 +196,9 @@ func (s *Shaper) shape(k key) shaped {
 	}
 	b.Shape(f, nil)
 	got := shaped{clusters: clusters(b, runes)}
+	if k.family.WholeWords {
+		got.clusters = merge(got.clusters, k.rtl)
+	}
 	for _, c := range got.clusters {
 		got.advance += c.Advance
 	}

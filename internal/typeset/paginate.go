@@ -78,6 +78,9 @@ func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) 
 		for i := range section {
 			p := at + tops[i].page
 			sheet := &pages[p-first]
+			if again := &tops[i].again; again.Height > 0 {
+				sheet.Items = append(sheet.Items, again.on(f, p, f.Top)...)
+			}
 			sheet.Items = append(sheet.Items, section[i].on(f, p, f.Top+tops[i].y)...)
 			if a := section[i].Anchor; a != nil {
 				spots = append(spots, Spot{*a, p, f.Top + tops[i].y})
@@ -89,8 +92,9 @@ func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) 
 
 // top is where a strip begins: the page within its section, and how far down the column.
 type top struct {
-	page int
-	y    Length
+	page  int
+	y     Length
+	again Strip // what is repeated above it; no height when nothing is
 }
 
 // breaks finds where strips fall when the white between them is scaled, and how many pages they take.
@@ -105,12 +109,17 @@ func breaks(strips []Strip, room Length, white float64) (tops []top, pages int) 
 			}
 			if t.y+before+need > room {
 				t = top{page: t.page + 1}
+				if strips[i].Again != nil {
+					t.again = strips[i].Again()
+					t.y = t.again.Height
+				}
 			} else {
 				t.y += before
 			}
 		}
 		tops = append(tops, t)
 		t.y += strips[i].Height
+		t.again = Strip{}
 	}
 	return tops, t.page + 1
 }

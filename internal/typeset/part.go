@@ -143,24 +143,8 @@ func (s *Setter) checklist(p *lesson.Part, width Length, tag *page.Tag) []Strip 
 	if n := len(out); n > 1 {
 		out[n-1].Keep = true
 	}
-	return append(out, s.signature(width))
-}
-
-// signature sets lines to write on: who watched, and when.
-func (s *Setter) signature(width Length) Strip {
-	st := Strip{Height: s.Grid, Before: s.Grid}
-	x := Length(0)
-	for _, f := range []struct {
-		label string
-		end   Length
-	}{{"observer", width.Scale(0.62)}, {"date", width}} {
-		l := s.oneLine(s.Locale.Label(f.label), s.small(), nil)
-		st.line(l, x, s.ascent)
-		x += l.Width + s.mm(2)
-		st.box(x, s.ascent+s.pt(1.5), f.end-x, s.pt(0.5), Ink)
-		x = f.end + s.mm(4)
-	}
-	return st
+	sign := s.FormLine([]Field{{s.Locale.Label("observer"), 0.62}, {s.Locale.Label("date"), 0.38}}, width)
+	return append(out, sign)
 }
 
 // warningSigns sets the darkest thing on the page: a heading white on ink, each

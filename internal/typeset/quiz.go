@@ -12,7 +12,7 @@ import (
 func (s *Setter) quiz(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	out := s.PartHeading(p.Heading, width, tag)
 	for i, q := range p.Questions() {
-		st := s.question(&q, i+1, width, tag)
+		st := s.Question(&q, i+1, width, tag)
 		if i > 0 {
 			st.Before = s.Grid
 		}
@@ -21,7 +21,8 @@ func (s *Setter) quiz(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	return out
 }
 
-func (s *Setter) question(q *lesson.Question, number int, width Length, tag *page.Tag) Strip {
+// Question sets a question with its options; it is never broken apart.
+func (s *Setter) Question(q *lesson.Question, number int, width Length, tag *page.Tag) Strip {
 	indent := s.mm(9.5)
 	list := tag.Add("L")
 	li := list.Add("LI")

@@ -10,6 +10,9 @@ type Strip struct {
 	Keep   bool   // no page may end between this strip and the next
 	Break  Break
 	Bar    bool // a heavy bar stands at the outer side of the page beside it
+	// Again makes the strip that is repeated above this one where it starts a page,
+	// such as the head of a table; nil repeats nothing.
+	Again func() Strip
 	// Anchor names this place for links, contents and bookmarks.
 	Anchor *Anchor
 

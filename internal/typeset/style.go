@@ -49,8 +49,15 @@ type Sizes struct {
 func (s *Setter) mm(v float64) Length { return measure.MM(v).Scale(s.unit) }
 func (s *Setter) pt(v float64) Length { return measure.Pt(v).Scale(s.unit) }
 
-func (s *Setter) listIndent() Length  { return s.mm(5) }
-func (s *Setter) figureWidth() Length { return s.mm(42) } // beside the words of a step
+func (s *Setter) listIndent() Length { return s.mm(5) }
+
+// figureWidth is the width of a picture beside the words of a step.
+func (s *Setter) figureWidth() Length {
+	if s.FigureWidth > 0 {
+		return s.FigureWidth
+	}
+	return s.mm(42)
+}
 
 // BookletSizes suit an A5 page held in the hand.
 var BookletSizes = Sizes{
@@ -74,6 +81,8 @@ type Setter struct {
 	// Critical reports whether a step must never be missed: the part among the
 	// module's steps parts and the step in it, both from 1.
 	Critical func(part, step int) bool
+	// FigureWidth is how wide pictures beside steps are; 0 leaves it to the size of the text.
+	FigureWidth Length
 	// Drawing finds the picture of a Figure block; nil when there is none.
 	Drawing func(path string) *drawing.Drawing
 

@@ -1,0 +1,72 @@
+package piece
+
+import (
+	"wardleaf/internal/font"
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/measure"
+	"wardleaf/internal/translate"
+	"wardleaf/internal/typeset"
+)
+
+// A Piece is one printed product.
+type Piece struct {
+	Name string // of its file; the label with this name says what it is
+	Each bool   // one for every module, not one for the pack
+	// Folded names the same pages imposed two to a side, to be folded and stapled;
+	// empty when there is no such piece.
+	Folded string
+	Make   func(*Job) (*Result, error)
+}
+
+// A Job is the order to make one piece.
+type Job struct {
+	*translate.Edition
+	Module *translate.Module // when the piece is one of each module
+	Fonts  *font.Library
+	Paper  measure.Size // of pieces used flat; booklets are A5
+}
+
+// List is every piece there is, in the order people meet them.
+var List = []Piece{
+	{Name: "booklet-pages", Folded: "booklet", Make: func(j *Job) (*Result, error) { return Booklet(j.Edition, j.Fonts) }},
+	{Name: "handout", Each: true, Make: handout},
+	{Name: "skills-checklist", Each: true, Make: skillsChecklist},
+	{Name: "quiz-a", Each: true, Make: quizA},
+	{Name: "quiz-b", Each: true, Make: quizB},
+	{Name: "answer-key", Each: true, Make: answerKey},
+	{Name: "attendance", Make: attendance},
+	{Name: "reading-sheet", Each: true, Make: readingSheet},
+}
+
+// work returns a press for a piece on office paper, its text of a size.
+func (j *Job) work(text float64, label string) (*press, error) {
+	p, err := newPress(j.Edition, j.Fonts, typeset.Sized(measure.Pt(text)), typeset.WorkFrame(j.Paper, j.Locale.RTL), label)
+	if err == nil && j.Module != nil {
+		p.use(j.Module)
+	}
+	return p, err
+}
+
+// done paginates strips, finishes the piece and returns it.
+func (p *press) done(title string, strips []typeset.Strip, modules []translate.Module) (*Result, error) {
+	sheets, spots := typeset.Paginate(strips, p.frame, 0)
+	for _, m := range modules {
+		p.claim(m.Lesson)
+	}
+	p.finish(title, sheets, spots, modules, false)
+	return p.res, nil
+}
+
+// heading starts a piece about a module: what the piece is, and the module's title.
+func (p *press) heading(m *translate.Module) []typeset.Strip {
+	w := p.frame.Width()
+	out := p.s.Title(m.Lesson.Title, w, p.root)
+	out[0].Break = typeset.NewModule
+	out[0].Anchor = &typeset.Anchor{Name: "module-" + m.ID, Title: lesson.Plain(m.Lesson.Title)}
+	return out
+}
+
+// shortCaution stands on pieces that do not carry the module's caution block.
+func (p *press) shortCaution() typeset.Strip {
+	return p.s.ShortCaution(p.Locale.Label("caution"), p.Locale.Label("caution-short"), p.frame.Width(), p.root)
+}

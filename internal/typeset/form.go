@@ -1,0 +1,127 @@
+package typeset
+
+import (
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/page"
+)
+
+// This file holds what forms are made of: lines to write on, and ruled tables.
+
+// A Field is a label with a line to write on; Share is its part of the width.
+type Field struct {
+	Label string
+	Share float64
+}
+
+// FormLine sets fields side by side.
+func (s *Setter) FormLine(fields []Field, width Length) Strip {
+	st := Strip{Height: s.Grid + s.half(), Before: s.half()}
+	base := st.Height - s.Grid + s.ascent
+	gap := s.mm(4)
+	room := width - gap*Length(len(fields)-1)
+	var x Length
+	for _, f := range fields {
+		w := room.Scale(f.Share)
+		l := s.oneLine(f.Label, s.small(), nil)
+		st.line(l, x, base)
+		at := l.Width + s.mm(2)
+		st.box(x+at, base+s.pt(1.5), w-at, s.pt(0.5), Ink)
+		x += w + gap
+	}
+	return st
+}
+
+// A Cell is one cell of a ruled table.
+type Cell struct {
+	Text   []lesson.Inline
+	Bold   bool
+	Square bool // an open square to mark, instead of text
+}
+
+// Plain makes a cell of plain words.
+func Plain(words string) Cell { return Cell{Text: plainText(words)} }
+
+// Head makes a cell of a table's head.
+func Head(words string) Cell { return Cell{Text: plainText(words), Bold: true} }
+
+// A Ruled table has columns of given shares of the width, a head that is repeated on
+// every page, and rows at least as high as Row.
+type RuledTable struct {
+	Columns []float64 // shares of the width; they add up to 1
+	Head    []Cell
+	Row     Length
+}
+
+// Table sets the rows of a ruled table. Rows are not broken.
+func (s *Setter) Table(t RuledTable, rows [][]Cell, width Length, tag *page.Tag) []Strip {
+	table := tag.Add("Table")
+	head := s.row(t, t.Head, true, width, table.Add("TR"))
+	head.Keep = true
+	out := []Strip{head}
+	again := func() Strip { return s.row(t, t.Head, true, width, nil) }
+	for _, r := range rows {
+		st := s.row(t, r, false, width, table.Add("TR"))
+		st.Again = again
+		out = append(out, st)
+	}
+	return out
+}
+
+func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *page.Tag) Strip {
+	pad := s.mm(1.6)
+	var st Strip
+	if !head {
+		st.Height = t.Row
+	}
+	var x Length
+	for i, c := range cells {
+		w := width.Scale(t.Columns[i])
+		var td *page.Tag
+		if tr != nil {
+			if td = tr.Add("TD"); head {
+				td.Role, td.Scope = "TH", "Column"
+			}
+		}
+		switch {
+		case c.Square:
+			s.square(&st, x+(w-s.mm(4.5))/2, s.ascent)
+			st.Height = max(st.Height, s.Grid)
+		default:
+			look := s.text()
+			if c.Bold {
+				look = look.bold()
+			}
+			body := join(s.Paragraph(c.Text, look, x+pad, w-2*pad, td))
+			st.overlay(body, 0, 0)
+			st.Height = max(st.Height, body.Height)
+		}
+		x += w
+	}
+	for i := range st.pieces {
+		st.pieces[i].y += s.half() / 4
+	}
+	st.Height += s.half() / 2
+	line := s.pt(0.4)
+	if head {
+		line = s.pt(1.2)
+	}
+	st.box(0, st.Height-line, width, line, Ink)
+	x = 0
+	for i := range len(cells) - 1 {
+		x += width.Scale(t.Columns[i])
+		st.box(x, 0, s.pt(0.3), st.Height, Ink)
+	}
+	st.Before, st.Keep = 0, false
+	return st
+}
+
+// ShortCaution is the caution of pieces that do not carry a module's own block.
+func (s *Setter) ShortCaution(word, text string, width Length, tag *page.Tag) Strip {
+	pad := s.mm(2.5)
+	ins := []lesson.Inline{{Kind: lesson.Strong, Children: plainText(word + ": ")}, {Kind: lesson.Text, Text: text}}
+	body := join(s.Paragraph(ins, s.text(), pad, width-2*pad, tag.Add("P")))
+	st := Strip{Height: body.Height + s.half(), Before: s.half()}
+	st.overlay(body, 0, s.half()/2-s.pt(1))
+	st.frame(0, 0, width, st.Height, s.pt(1.4), Clay)
+	return st
+}
