@@ -28,7 +28,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"cp":      copyTree,
+			"copy":    copyTree,
 			"replace": replace,
 			"binary":  spoil,
 			"large":   enlarge,
@@ -41,7 +41,7 @@ func TestScripts(t *testing.T) {
 // copyTree copies a file or a folder with all that is in it.
 func copyTree(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 2 {
-		ts.Fatalf("usage: cp from to")
+		ts.Fatalf("usage: copy from to")
 	}
 	from, to := ts.MkAbs(args[0]), ts.MkAbs(args[1])
 	ts.Check(filepath.WalkDir(from, func(path string, d fs.DirEntry, err error) error {

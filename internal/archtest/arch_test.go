@@ -32,12 +32,13 @@ var allowed = map[string][]string{
 	"page":      {"font", "measure"},
 	"shape":     {"bidi", "font", "linebreak", "page"},
 	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},
-	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "translate", "typeset"},
+	"quiz":      {},
+	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "translate", "typeset"},
 	"impose":    {"measure", "page"},
 	"pdf":       {"font", "measure", "page"},
 	"site":      {"drawing", "lesson", "locale", "pack", "piece", "translate"},
 	"publish":   {},
-	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "pack", "pdf", "piece", "publish", "site", "source", "translate"},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "site", "source", "translate"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

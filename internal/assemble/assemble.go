@@ -35,7 +35,7 @@ import (
 type Options struct {
 	Pack     fs.FS
 	Name     string       // how messages call the pack
-	Out      string       // folder to publish to; empty publishes nothing
+	Out      string       // folder to publish to; empty lays out and checks, and writes nothing
 	Langs    []string     // subset of the pack's languages; empty means all
 	Pieces   []string     // subset of the pieces; empty means all
 	Paper    measure.Size // of pieces that are used flat
@@ -118,7 +118,7 @@ func Run(o Options) (*Report, error) {
 		}
 	}
 	finding.Sort(r.Findings)
-	if len(made) == 0 || o.Strict && len(made) < len(langs) {
+	if o.Out == "" || len(made) == 0 || o.Strict && len(made) < len(langs) {
 		return r, nil
 	}
 	return r, w.publish(o, r, langs, made, files)
@@ -275,7 +275,7 @@ func (w *works) make(o Options, r *order) error {
 		return err
 	}
 	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
-	if stops(r.found, r.edition.Locale.Tag) {
+	if o.Out == "" || stops(r.found, r.edition.Locale.Tag) {
 		return nil
 	}
 	module := ""
@@ -351,9 +351,6 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		return err
 	}
 	r.Files = len(files) + 1
-	if o.Out == "" {
-		return nil
-	}
 	r.Published = true
 	return publish.Folder(o.Out, files, publish.Manifest{Pack: w.pack.Title.In(w.pack.Source, w.pack.Source), Version: w.pack.Version, Kept: r.Kept})
 }

@@ -11,26 +11,26 @@ type script struct {
 
 // scripts lists the scripts that the embedded fonts can set, by ISO 15924 code.
 //
-// Scale brings the mean height of the base letters to that of Latin's, which are
-// x and H: half way between the height of the letters that make up most of a text
-// and the height of its tallest letters. Where a script has low and tall letters,
-// one of each is named; where all are of one height, one of them is enough.
-// TestScales measures the outlines.
+// Scale brings the mean height of the base letters to that of Latin's x and H, half
+// way between the letters that make up most of a text and the tallest. Where a script
+// has low letters and tall ones, one of each is named, the tall one last; where all
+// are of one height, one of them. A scale may make them a little taller than Latin's,
+// for most have finer detail. TestScales measures the outlines.
 //
-// Leading keeps marks below one line clear of marks above the next;
-// TestLeadingKeepsLinesApart in package shape measures words.
+// Leading keeps what hangs below one line clear of what stands on the next, and leaves
+// some white where letters fill the line; TestLeading in package shape measures words.
 var scripts = map[string]script{
 	"Latn": {family: "NotoSans", base: "xH", scale: 1, leading: 1},
-	"Deva": {family: "NotoSansDevanagari", base: "क", scale: 1.02, leading: 1.16},
-	"Beng": {family: "NotoSansBengali", base: "ক", scale: 1.02, leading: 1.16},
-	"Taml": {family: "NotoSansTamil", base: "க", scale: 1.1, leading: 1.16},
-	"Telu": {family: "NotoSansTelugu", base: "లక", scale: 1.02, leading: 1.3},
-	"Arab": {family: "NotoNaskhArabic", base: "دا", scale: 1.18, leading: 1.24},
+	"Deva": {family: "NotoSansDevanagari", base: "क", scale: 1.04, leading: 1.16},
+	"Beng": {family: "NotoSansBengali", base: "ক", scale: 1.04, leading: 1.16},
+	"Taml": {family: "NotoSansTamil", base: "க", scale: 1.14, leading: 1.16},
+	"Telu": {family: "NotoSansTelugu", base: "లక", scale: 1.04, leading: 1.2},
+	"Arab": {family: "NotoNaskhArabic", base: "دا", scale: 1.2, leading: 1.24},
 	"Aran": {family: "NotoNastaliqUrdu", base: "دا", scale: 0.96, leading: 2, wholeWords: true},
-	"Ethi": {family: "NotoSansEthiopic", base: "ሀ", scale: 0.9, leading: 1.1},
-	"Mymr": {family: "NotoSansMyanmar", base: "က", scale: 1.12, leading: 1.5},
-	"Khmr": {family: "NotoSansKhmer", base: "ក", scale: 1.06, leading: 1.5},
-	"Thai": {family: "NotoSansThai", base: "ก", scale: 1.1, leading: 1.3},
+	"Ethi": {family: "NotoSansEthiopic", base: "ሀ", scale: 0.9, leading: 1.06},
+	"Mymr": {family: "NotoSansMyanmar", base: "က", scale: 1.15, leading: 1.45},
+	"Khmr": {family: "NotoSansKhmer", base: "ក", scale: 1.08, leading: 1.45},
+	"Thai": {family: "NotoSansThai", base: "ก", scale: 1.14, leading: 1.24},
 }
 
 const latin = "Latn"

@@ -16,6 +16,18 @@ import (
 type Result struct {
 	Document *page.Document
 	Missing  []Missing
+	TooLong  *TooLong // nil when it fits the paper it is meant for
+}
+
+// A TooLong says that a lesson holds more than a piece of few words has room for.
+// Nothing is left out because of it.
+type TooLong struct {
+	Lesson *lesson.Lesson
+	Part   *lesson.Part // whose last items are too many; nil when all else is
+	Items  int          // how many
+	// Fits is the greatest distance, in tenths of a metre, from which a wall
+	// checklist can be read as it is printed now; Asked is the one asked for.
+	Fits, Asked int
 }
 
 // A Missing is a code point that no font can show, and the lesson it stands in

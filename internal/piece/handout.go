@@ -1,6 +1,8 @@
 package piece
 
 import (
+	"strings"
+
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/measure"
 	"wardleaf/internal/typeset"
@@ -8,50 +10,97 @@ import (
 
 // handout is one sheet, two sides, on one module: the caution, what to do in pictures
 // and few words, when to come back now, and whom to call. Text is never smaller than
-// 12 points. What does not fit is left out in this order: what is needed, the key
-// points, the larger size.
+// 12 points. Where there is less room, pictures and text grow smaller, down to that
+// limit, and then the key points are left out; what does not fit even so is reported.
 func handout(j *Job) (*Result, error) {
 	label := j.Locale.Label("handout")
-	var res *Result
-	for _, try := range []struct {
-		text float64
-		keys bool
-	}{{13.5, true}, {13, true}, {12.5, true}, {12, true}, {12, false}} {
+	l := j.Module.Lesson
+	set := func(try handoutSize) (*Result, error) {
 		p, err := j.work(try.text, label)
 		if err != nil {
 			return nil, err
 		}
-		if res, err = p.done(label+": "+lesson.Plain(j.Module.Lesson.Title), p.handout(j, try.keys), modules(j)); err != nil {
-			return nil, err
-		}
-		if len(res.Document.Pages) <= 2 {
-			break
+		return p.done(label+": "+lesson.Plain(l.Title), p.handout(j, l, try), modules(j))
+	}
+	var res *Result
+	var err error
+	for _, try := range handoutSizes {
+		if res, err = set(try); err != nil || len(res.Document.Pages) <= handoutSides {
+			return res, err
 		}
 	}
-	return res, nil
+	res.TooLong, err = overfull(l, func(shorter *lesson.Lesson) (bool, error) {
+		p, err := j.work(12, label)
+		if err != nil {
+			return false, err
+		}
+		sheets, _ := typeset.Paginate(p.handout(j, shorter, handoutSizes[len(handoutSizes)-1]), p.frame, 0)
+		return len(sheets) <= handoutSides, nil
+	}, lesson.Steps, lesson.WarningSigns)
+	return res, err
 }
 
-func (p *press) handout(j *Job, keys bool) []typeset.Strip {
+// handoutSides is one sheet of paper.
+const handoutSides = 2
+
+type handoutSize struct {
+	text   float64 // points
+	figure float64 // width of pictures in mm
+	runIn  bool    // what to do at a warning sign is run in, not on a line of its own
+	keys   bool    // key points are printed
+}
+
+var handoutSizes = []handoutSize{
+	{16, 46, false, true}, {15, 42, false, true}, {14, 40, false, true}, {13, 36, false, true},
+	{12.5, 34, false, true}, {12, 32, false, true}, {12, 30, true, true}, {12, 30, true, false},
+}
+
+func (p *press) handout(j *Job, l *lesson.Lesson, size handoutSize) []typeset.Strip {
 	w := p.frame.Width()
-	p.s.FigureWidth = measure.MM(38)
+	p.s.FigureWidth = measure.MM(size.figure)
 	out := p.heading(j.Module)
 	steps := 0
 	var later []typeset.Strip
-	for i := range j.Module.Lesson.Parts {
-		pt := &j.Module.Lesson.Parts[i]
+	var used []*lesson.Part
+	for i := range l.Parts {
+		cites := &l.Parts[i]
+		pt := uncitedPart(cites)
 		switch pt.Role {
 		case lesson.Caution:
 			out = append(out, p.s.Caution(pt, w, p.root)...)
 		case lesson.Steps:
 			steps++
-			out = append(out, p.s.StepGrid(pt, steps, w, p.root)...)
+			out = append(out, p.s.StepPairs(pt, steps, w, p.root)...)
 		case lesson.KeyPoints:
-			if keys {
-				later = append(later, p.s.Part(pt, &steps, w, p.root)...)
+			if !size.keys {
+				continue
 			}
+			later = append(later, p.s.Part(pt, &steps, w, p.root)...)
 		case lesson.WarningSigns:
-			later = append(later, p.s.SignGrid(pt, w, p.root)...)
+			later = append(later, p.s.SignPairs(pt, size.runIn, w, p.root)...)
+		default:
+			continue
 		}
+		used = append(used, cites)
 	}
-	return append(append(out, later...), p.contacts(p.root)...)
+	return append(append(append(out, later...), p.calls(p.s, p.s, w)...), p.sourceLine(p.s, used, w)...)
+}
+
+// calls sets whom to call side by side: labels in the text of one setter, numbers as
+// large as the titles of another.
+func (p *press) calls(label, number *typeset.Setter, width measure.Length) []typeset.Strip {
+	contacts := p.calling()
+	if len(contacts) == 0 {
+		return nil
+	}
+	return append(label.PartHeading(text(p.Locale.Label("whom-to-call")), width, p.root), label.Calls(contacts, number.Sizes.Title, width, p.root)...)
+}
+
+// sourceLine names what parts cite, in one small paragraph.
+func (p *press) sourceLine(s *typeset.Setter, parts []*lesson.Part, width measure.Length) []typeset.Strip {
+	names := cited(parts...)
+	if len(names) == 0 {
+		return nil
+	}
+	return typeset.SpaceBefore(s.Text(p.Locale.Label("sources")+": "+strings.Join(names, "; "), typeset.SmallLook, 0, width, p.root.Add("P")), s.Grid/2)
 }

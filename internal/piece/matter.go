@@ -111,18 +111,28 @@ func (b *booklet) readFirst() typeset.Sheet {
 
 // contacts sets whom to call, large.
 func (b *press) contacts(tag *page.Tag) []typeset.Strip {
-	loc, w, s := b.Locale, b.frame.Width(), b.s
-	if len(b.Pack.Facility.Contacts) == 0 {
+	w := b.frame.Width()
+	calls := b.calling()
+	if len(calls) == 0 {
 		return nil
 	}
-	out := s.PartHeading(text(loc.Label("whom-to-call")), w, tag)
+	out := b.s.PartHeading(text(b.Locale.Label("whom-to-call")), w, tag)
+	for _, c := range calls {
+		out = append(out, b.s.Contact(c.Label, c.Value, w, tag))
+	}
+	return out
+}
+
+// calling returns the contacts of the facility; a value that is not known is empty.
+func (b *press) calling() []typeset.Call {
+	var out []typeset.Call
 	for i := range b.Pack.Facility.Contacts {
 		c := &b.Pack.Facility.Contacts[i]
-		value := ""
+		call := typeset.Call{Label: c.Label.In(b.Locale.Tag, b.Pack.Source)}
 		if c.Value != "" {
-			value = translate.ContactValue(c, loc)
+			call.Value = translate.ContactValue(c, b.Locale)
 		}
-		out = append(out, s.Contact(c.Label.In(loc.Tag, b.Pack.Source), value, w, tag))
+		out = append(out, call)
 	}
 	return out
 }

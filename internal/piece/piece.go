@@ -36,6 +36,7 @@ var List = []Piece{
 	{Name: "answer-key", Each: true, Make: answerKey},
 	{Name: "attendance", Make: attendance},
 	{Name: "reading-sheet", Each: true, Make: readingSheet},
+	{Name: "picture-sheet", Make: pictureSheet},
 }
 
 // work returns a press for a piece on office paper, its text of a size.

@@ -37,6 +37,17 @@ func TestHarfBuzzWordLists(t *testing.T) {
 	}
 }
 
+// newerHarfBuzz holds the words that HarfBuzz 11.5 places otherwise than version 6,
+// which Debian 12 carries and which lets a mark lie that stands behind a ligature
+// with another mark. What stands here was got from 11.5 itself; of all words of the
+// lists, no others differ between the two.
+var newerHarfBuzz = map[string][]place{
+	"-Regular ရှိုနာ":    {{594, 0, 0}, {421, 75, 0}, {178, 661, 0}, {369, 708, 0}, {24, 754, 0}, {368, 1324, 0}, {-1, 1779, 0}},
+	"-Regular လာ့ရှုစတိ": {{32, 0, 0}, {368, 1126, 0}, {378, 1615, 0}, {594, 1581, 0}, {421, 1656, 0}, {178, 2242, 0}, {9, 2335, 0}, {20, 3009, 0}, {369, 4106, 0}, {-1, 4133, 0}},
+	"-Bold ရှိုနာ":       {{594, 0, 0}, {421, 80, 0}, {178, 593, 0}, {369, 713, 0}, {24, 778, 0}, {368, 1339, 0}, {-1, 1747, 0}},
+	"-Bold လာ့ရှုစတိ":    {{32, 0, 0}, {368, 1110, 0}, {378, 1591, 0}, {594, 1518, 0}, {421, 1598, 0}, {178, 2111, 0}, {9, 2296, 0}, {20, 2994, 0}, {369, 4071, 0}, {-1, 4103, 0}},
+}
+
 // compare shapes words in both weights here and in HarfBuzz, and returns how many
 // could be compared: those that no line break and no change of script cuts in two.
 func compare(t *testing.T, lib *font.Library, w writing, words []string) int {
@@ -52,7 +63,11 @@ func compare(t *testing.T, lib *font.Library, w writing, words []string) int {
 				continue
 			}
 			compared++
-			if want := placesHB(t, lines[i]); !slices.Equal(got, want) {
+			want := placesHB(t, lines[i])
+			if newer := newerHarfBuzz[weight+" "+word]; newer != nil {
+				want = newer
+			}
+			if !slices.Equal(got, want) {
 				if differ++; differ <= 3 {
 					t.Errorf("%s%s %q: glyphs and places %v, HarfBuzz has %v", w.lang, weight, word, got, want)
 				}

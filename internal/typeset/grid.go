@@ -5,10 +5,61 @@ import (
 	"wardleaf/internal/page"
 )
 
-// StepGrid sets the steps of a part for pieces that teach in pictures and few words:
-// steps with pictures that follow each other stand side by side, each under its
-// picture; the others run across the column. A row is never broken.
-func (s *Setter) StepGrid(p *lesson.Part, part int, width Length, tag *page.Tag) []Strip {
+// This file holds steps and warning signs in two columns, for pieces that teach in
+// pictures and few words. They read along the rows, in the order of the lesson.
+
+// A cell sets itself in a width; what it holds is tagged under a parent.
+type cell struct {
+	set      func(width Length, tag *page.Tag) Strip
+	pictured bool
+}
+
+// pairs sets cells in rows of two or, across both columns, of one, so that they take
+// the least room; a column is never so narrow that words run far below their picture.
+// A row is never broken.
+func (s *Setter) pairs(cells []cell, width Length, tag *page.Tag) []Strip {
+	gap := s.mm(8)
+	half := (width - gap) / 2
+	most := s.figureWidth().Scale(0.75) + 4*s.Grid
+	tight := half-s.figureWidth() < s.mm(12)+s.Sizes.Text.Scale(8)
+	n := len(cells)
+	narrow, wide := make([]Length, n), make([]Length, n)
+	for i, c := range cells {
+		narrow[i], wide[i] = c.set(half, &page.Tag{}).Height, c.set(width, &page.Tag{}).Height
+		if c.pictured && tight {
+			narrow[i] = most + 1
+		}
+	}
+	// least is the room that the cells from i on take, paired whether i begins a pair.
+	least, paired := make([]Length, n+1), make([]bool, n)
+	for i := n - 1; i >= 0; i-- {
+		least[i] = wide[i] + s.half() + least[i+1]
+		if i+1 < n && max(narrow[i], narrow[i+1]) <= most {
+			if h := max(narrow[i], narrow[i+1]) + s.half() + least[i+2]; h <= least[i] {
+				least[i], paired[i] = h, true
+			}
+		}
+	}
+	var rows []Strip
+	for i := 0; i < n; i++ {
+		var row Strip
+		if paired[i] {
+			row = cells[i].set(half, tag)
+			second := cells[i+1].set(half, tag)
+			row.overlay(second, half+gap, 0)
+			row.Height = max(row.Height, second.Height)
+			i++
+		} else {
+			row = cells[i].set(width, tag)
+		}
+		row.Before, row.Keep = s.half(), false
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// StepPairs sets the steps of a part in two columns.
+func (s *Setter) StepPairs(p *lesson.Part, part int, width Length, tag *page.Tag) []Strip {
 	out := s.PartHeading(p.Heading, width, tag)
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
@@ -16,144 +67,133 @@ func (s *Setter) StepGrid(p *lesson.Part, part int, width Length, tag *page.Tag)
 			out = append(out, s.block(b, s.text(), 0, width, tag)...)
 			continue
 		}
-		list := tag.Add("L")
-		critical := func(k int) bool { return s.Critical != nil && s.Critical(part, b.Start+k) }
-		for k := 0; k < len(b.Items); {
-			n := s.beside(b.Items[k:])
-			var st Strip
-			if n == 1 {
-				st = s.step(&b.Items[k], b.Start+k, critical(k), width, list.Add("LI"))
-			} else {
-				st = s.stepRow(b, k, n, critical, width, list)
+		var cells []cell
+		for k := range b.Items {
+			it, number := &b.Items[k], b.Start+k
+			critical := s.Critical != nil && s.Critical(part, number)
+			cells = append(cells, cell{pictured: figureOf(it) != nil, set: func(w Length, t *page.Tag) Strip {
+				return s.stepCell(it, number, critical, w, t.Add("LI"))
+			}})
+		}
+		rows := s.pairs(cells, width, tag.Add("L"))
+		if i == 0 && len(rows) > 0 {
+			rows[0].Before = 0
+		}
+		out = append(out, rows...)
+	}
+	return out
+}
+
+// figureOf returns the first picture of an item, or nil.
+func figureOf(it *lesson.Item) *lesson.Block {
+	for i := range it.Blocks {
+		if it.Blocks[i].Kind == lesson.Figure {
+			return &it.Blocks[i]
+		}
+	}
+	return nil
+}
+
+// stepCell sets one step: numeral, words, and the picture at the end side.
+func (s *Setter) stepCell(it *lesson.Item, number int, critical bool, width Length, li *page.Tag) Strip {
+	st := s.step(it, number, critical, width, li)
+	st.Bar = false
+	if critical {
+		st.box(-s.mm(2.6), s.half()/3, s.mm(1.1), st.Height-2*s.half()/3, Ink)
+	}
+	return st
+}
+
+// SignPairs sets warning signs in two columns under a heading white on ink: what to
+// see in bold, what to do on a line below it or, run in, right after it, and the
+// picture at the end side.
+func (s *Setter) SignPairs(p *lesson.Part, runIn bool, width Length, tag *page.Tag) []Strip {
+	out := []Strip{s.inkBar(p.Heading, width, tag)}
+	for i := range p.Blocks {
+		b := &p.Blocks[i]
+		if b.Kind != lesson.List {
+			out = append(out, s.block(b, s.text(), 0, width, tag)...)
+			continue
+		}
+		var cells []cell
+		for k := range b.Items {
+			it := &b.Items[k]
+			cells = append(cells, cell{pictured: figureOf(it) != nil, set: func(w Length, t *page.Tag) Strip {
+				return s.signCell(it, runIn, w, t.Add("LI"))
+			}})
+		}
+		rows := s.pairs(cells, width, tag.Add("L"))
+		for k := range rows {
+			for n := range rows[k].pieces {
+				rows[k].pieces[n].y += s.half() / 2
 			}
-			if k > 0 || i > 0 {
-				st.Before = s.half()
+			rows[k].Height += s.half()
+			rows[k].Before = 0
+			if k+1 < len(rows) {
+				rows[k].box(0, rows[k].Height-s.pt(0.3), width, s.pt(0.6), Ink)
 			}
-			out = append(out, st)
-			k += n
+		}
+		out = append(out, rows...)
+	}
+	if n := len(out); n > 0 {
+		out[n-1].box(0, out[n-1].Height-s.pt(1.2), width, s.pt(1.2), Ink)
+	}
+	return out
+}
+
+func (s *Setter) signCell(it *lesson.Item, runIn bool, width Length, li *page.Tag) Strip {
+	body := li.Add("LBody")
+	figure := figureOf(it)
+	room := width
+	if figure != nil && s.Drawing(figure.Source) != nil {
+		room -= s.figureWidth() + s.mm(3)
+	}
+	sign, rest, _ := splitSign(it.Blocks)
+	var st Strip
+	if sign == nil || runIn {
+		st = join(s.Blocks(withoutFigures(it.Blocks), s.text(), 0, room, body))
+	} else {
+		rows := s.Paragraph(sign, s.text(), 0, room, body.Add("P"))
+		st = join(append(rows, s.Blocks(rest, s.text(), 0, room, body)...))
+	}
+	if room < width {
+		pic := s.figure(s.Drawing(figure.Source), figure.Alt, width-s.figureWidth(), s.figureWidth(), body)
+		st.overlay(pic, 0, 0)
+		st.Height = max(st.Height, pic.Height)
+	}
+	return st
+}
+
+func withoutFigures(bs []lesson.Block) []lesson.Block {
+	var out []lesson.Block
+	for _, b := range bs {
+		if b.Kind != lesson.Figure {
+			out = append(out, b)
 		}
 	}
 	return out
 }
 
-// beside returns how many of the first items stand side by side: of a run of steps
-// with pictures three, or two where that leaves none alone.
-func (s *Setter) beside(items []lesson.Item) int {
-	run := 0
-	for run < len(items) && hasFigure(&items[run]) {
-		run++
-	}
-	switch {
-	case run < 2:
-		return 1
-	case run == 2 || run == 4:
-		return 2
-	}
-	return 3
-}
-
-func hasFigure(it *lesson.Item) bool {
-	for _, b := range it.Blocks {
-		if b.Kind == lesson.Figure {
-			return true
-		}
-	}
-	return false
-}
-
-// stepRow sets n steps side by side, in columns a third of the width.
-func (s *Setter) stepRow(b *lesson.Block, first, n int, critical func(int) bool, width Length, list *page.Tag) Strip {
+// Gallery sets pictures in columns, each over the words that stand for it.
+func (s *Setter) Gallery(pictures []lesson.Block, columns int, width Length, tag *page.Tag) []Strip {
 	gap := s.mm(5)
-	col := (width - 2*gap) / 3
-	var st Strip
-	for k := first; k < first+n; k++ {
-		c := s.stepCell(&b.Items[k], b.Start+k, critical(k), col, list.Add("LI"))
-		st.overlay(c, (col+gap)*Length(k-first), 0)
-		st.Height = max(st.Height, c.Height)
-	}
-	return st
-}
-
-// stepCell sets one step of a grid: numeral and words under the picture.
-func (s *Setter) stepCell(it *lesson.Item, number int, critical bool, width Length, li *page.Tag) Strip {
-	lbl, body := li.Add("Lbl"), li.Add("LBody")
-	var st Strip
-	var words []lesson.Block
-	for i := range it.Blocks {
-		b := &it.Blocks[i]
-		d := s.Drawing(b.Source)
-		if b.Kind != lesson.Figure || d == nil {
-			words = append(words, *b)
-			continue
-		}
-		pic := s.figure(d, b.Alt, 0, width, body)
-		st.overlay(pic, 0, st.Height)
-		st.Height += pic.Height
-	}
-	indent := s.mm(8)
-	var text []Strip
-	if critical {
-		text = s.Paragraph(plainText(s.Locale.Label("critical-step")), s.small().bold().in(Clay).scaled(1.12), indent, width-indent, body.Add("P"))
-	}
-	text = append(text, s.Blocks(words, s.text(), indent, width-indent, body)...)
-	set := join(text)
-	set.line(s.oneLine(s.Locale.Number(number), s.part().scaled(1.35), lbl), 0, s.ascent+s.Sizes.Text.Scale(0.06))
-	if critical {
-		set.box(s.mm(-2), s.half()/2, s.mm(1.2), max(set.Height-s.half()/2, s.Grid), Ink)
-	}
-	st.overlay(set, 0, st.Height)
-	st.Height += set.Height
-	return st
-}
-
-// SignGrid sets warning signs for pieces that teach in pictures: signs with pictures
-// side by side under the heading, the others in rows below them.
-func (s *Setter) SignGrid(p *lesson.Part, width Length, tag *page.Tag) []Strip {
-	var pictured, others []lesson.Item
-	for _, b := range p.Blocks {
-		for _, it := range b.Items {
-			if hasFigure(&it) {
-				pictured = append(pictured, it)
-			} else {
-				others = append(others, it)
-			}
-		}
-	}
-	if len(pictured) < 2 {
-		return s.warningSigns(p, width, tag)
-	}
-	pad := s.mm(3)
-	gap := s.mm(5)
-	col := (width - 2*gap) / 3
-	bar := s.inkBar(p.Heading, width, tag)
-	out := []Strip{bar}
-	list := tag.Add("L")
-	for k := 0; k < len(pictured); k += 3 {
+	col := (width - gap*Length(columns-1)) / Length(columns)
+	var out []Strip
+	for k := 0; k < len(pictures); k += columns {
 		st := Strip{Before: s.half()}
-		for n, it := range pictured[k:min(k+3, len(pictured))] {
-			c := s.signCell(&it, col, list.Add("LI"))
+		for n, b := range pictures[k:min(k+columns, len(pictures))] {
+			d := s.Drawing(b.Source)
+			if d == nil {
+				continue // a rule has said so already
+			}
+			sect := tag.Add("Sect")
+			rows := []Strip{s.figure(d, b.Alt, 0, col, sect)}
+			rows = append(rows, s.Paragraph(plainText(b.Alt), s.text().scaled(0.9), 0, col, sect.Add("P"))...)
+			c := join(rows)
 			st.overlay(c, (col+gap)*Length(n), 0)
 			st.Height = max(st.Height, c.Height)
 		}
 		out = append(out, st)
 	}
-	last := &out[len(out)-1]
-	last.Height += s.half()
-	last.box(0, last.Height-s.half()/2, width, s.pt(0.6), Ink)
-	for _, it := range others {
-		out = append(out, s.sign(&it, width.Scale(0.38), pad, width, list.Add("LI")))
-	}
 	return out
-}
-
-func (s *Setter) signCell(it *lesson.Item, width Length, li *page.Tag) Strip {
-	sign, rest, figure := splitSign(it.Blocks)
-	if sign == nil || figure == nil || s.Drawing(figure.Source) == nil {
-		return join(s.Blocks(it.Blocks, s.text(), 0, width, li.Add("LBody")))
-	}
-	body := li.Add("LBody")
-	w := width.Scale(0.86)
-	rows := []Strip{s.figure(s.Drawing(figure.Source), figure.Alt, (width-w)/2, w, body)}
-	rows = append(rows, s.Paragraph(sign, s.text(), 0, width, body.Add("P"))...)
-	return join(append(rows, s.Blocks(rest, s.text(), 0, width, body)...))
 }

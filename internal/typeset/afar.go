@@ -1,0 +1,137 @@
+package typeset
+
+import (
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/page"
+)
+
+// This file holds what sheets are made of that are read from afar: few words, large,
+// and beside them smaller ones for those who step closer.
+
+// Resized returns a setter for other sizes of text on the same piece. What it cannot
+// show counts as missing from the piece.
+func (s *Setter) Resized(z Sizes) *Setter {
+	r := *s
+	r.Sizes = z
+	r.Grid = s.Grid.Scale(float64(z.Leading) / float64(s.Sizes.Leading))
+	r.ascent = r.Grid.Scale(0.72)
+	r.unit = float64(z.Text) / float64(BookletSizes.Text)
+	return &r
+}
+
+// A Call is whom to call; an empty value is a line to write on.
+type Call struct{ Label, Value string }
+
+// Calls sets whom to call two by two: labels as text, values below them in bold of a
+// size, smaller where the column is too narrow for it.
+func (s *Setter) Calls(calls []Call, size, width Length, tag *page.Tag) []Strip {
+	gap := s.mm(8)
+	col := (width - gap) / 2
+	look := s.text().bold()
+	look.Size = size
+	for _, c := range calls {
+		if w := s.width(c.Value, look); w > col {
+			look.Size = look.Size.Scale(0.98 * float64(col) / float64(w))
+		}
+	}
+	line := s.halves(look.Size.Scale(1.3 * float64(s.Grid) / float64(s.Sizes.Leading)))
+	var rows []Strip
+	for i, c := range calls {
+		p := tag.Add("P")
+		st := join(s.Paragraph(plainText(c.Label), s.text(), 0, col, p))
+		base := st.Height + line.Scale(0.74)
+		st.Height += line
+		if c.Value == "" {
+			st.box(0, st.Height-s.pt(1), col, s.pt(0.7), Ink)
+		} else {
+			st.line(s.oneLine(c.Value, look, p.Add("Span")), 0, base)
+		}
+		if i%2 == 1 {
+			last := &rows[len(rows)-1]
+			last.overlay(st, col+gap, 0)
+			last.Height = max(last.Height, st.Height)
+			continue
+		}
+		st.Before, st.Keep = s.half(), false
+		rows = append(rows, st)
+	}
+	if len(rows) > 0 {
+		rows[0].Before = 0
+	}
+	return rows
+}
+
+// Squares sets the items of a checklist alone, an open square before each.
+func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
+	indent := s.mm(7)
+	list := tag.Add("L")
+	var out []Strip
+	for _, it := range p.Items(false) {
+		st := join(s.Blocks(it.Blocks, s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
+		s.square(&st, 0, s.ascent)
+		st.Height = max(st.Height, s.Grid)
+		st.Before, st.Keep = s.half()/2, false
+		out = append(out, st)
+	}
+	return out
+}
+
+// WallSigns sets warning signs, heading and all: each sign in bold, and what to do in
+// the text of another setter, which may be smaller, beside or below it.
+func (s *Setter) WallSigns(p *lesson.Part, do *Setter, width Length, tag *page.Tag) []Strip {
+	below := s.wallSigns(p, do, false, width, &page.Tag{})
+	beside := s.wallSigns(p, do, true, width, &page.Tag{})
+	return s.wallSigns(p, do, height(beside) < height(below), width, tag)
+}
+
+func (s *Setter) wallSigns(p *lesson.Part, do *Setter, beside bool, width Length, tag *page.Tag) []Strip {
+	out := []Strip{s.inkBar(p.Heading, width, tag)}
+	list := tag.Add("L")
+	col, gap := width.Scale(0.44), do.mm(4)
+	for _, it := range p.Items(false) {
+		li := list.Add("LI")
+		sign, rest, _ := splitSign(it.Blocks)
+		var st Strip
+		switch {
+		case sign == nil:
+			st = join(s.Blocks(withoutFigures(it.Blocks), s.text(), 0, width, li.Add("LBody")))
+		case beside:
+			st = join(s.Paragraph(sign, s.text(), 0, col, li.Add("Lbl")))
+			act := join(do.Blocks(rest, do.text(), col+gap, width-col-gap, li.Add("LBody")))
+			drop := s.ascent - do.ascent
+			st.overlay(act, 0, drop)
+			st.Height = max(st.Height, drop+act.Height)
+		default:
+			st = join(s.Paragraph(sign, s.text(), 0, width, li.Add("Lbl")))
+			act := join(do.Blocks(rest, do.text(), 0, width, li.Add("LBody")))
+			st.overlay(act, 0, st.Height)
+			st.Height += act.Height
+		}
+		st.Before, st.Keep = 0, false
+		st.Height += do.half()
+		st.box(0, st.Height-do.half()/2, width, s.pt(0.4), Ink)
+		out = append(out, st)
+	}
+	return out
+}
+
+// Spread adds white between strips until they fill a height, the same before each but
+// the first; more than most before any would tear them apart.
+func Spread(strips []Strip, room, most Length) []Strip {
+	if n := Length(len(strips) - 1); n > 0 && room > height(strips) {
+		share := min((room-height(strips))/n, most)
+		for i := range strips[1:] {
+			strips[i+1].Before += share
+		}
+	}
+	return strips
+}
+
+// Beside puts strips next to others: the second column begins x from the start edge.
+func Beside(first, second []Strip, x Length) Strip {
+	st, other := join(first), join(second)
+	st.overlay(other, x, 0)
+	st.Height = max(st.Height, other.Height)
+	st.Keep = false
+	return st
+}
