@@ -2,12 +2,14 @@
 // digits, dates, letters for quiz options, and the direction of the text.
 //
 // Labels are go-i18n message files, one a language; the facts of languages.json
-// (names of months, date patterns) follow CLDR 48. Digits are always a setting,
-// never a library's default.
+// (names of months, date patterns) follow CLDR 48. The facts of a language may stand
+// there before its message file does; it can be written in once both are there.
+// Digits are always a setting, never a library's default.
 package locale
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -22,11 +24,15 @@ import (
 type Catalog struct {
 	bundle *i18n.Bundle
 	facts  map[string]facts
+	labels map[string]bool // languages with a message file
 }
 
+// facts are the entry of one language in languages.json.
 type facts struct {
-	Name, Script, Date, Decimal string
-	Months, Letters             []string
+	Name, Script, Decimal string
+	Date                  string // pattern of UTS #35 made of d, MMMM, y and quoted text
+	YearOffset            int    `json:"year-offset"` // 543 where years are counted as in Thailand
+	Months, Letters       []string
 }
 
 // A Locale is one language as a pack wants it written. It is safe for use by several goroutines.
@@ -43,7 +49,7 @@ type Locale struct {
 
 // Load reads languages.json and every message file of a folder.
 func Load(fsys fs.FS) (*Catalog, error) {
-	c := &Catalog{bundle: i18n.NewBundle(language.English)}
+	c := &Catalog{bundle: i18n.NewBundle(language.English), labels: map[string]bool{}}
 	b, err := fs.ReadFile(fsys, "languages.json")
 	if err != nil {
 		return nil, err
@@ -53,18 +59,22 @@ func Load(fsys fs.FS) (*Catalog, error) {
 	}
 	for tag := range c.facts {
 		b, err := fs.ReadFile(fsys, tag+".json")
+		if errors.Is(err, fs.ErrNotExist) {
+			continue // not translated yet
+		}
 		if err != nil {
 			return nil, err
 		}
 		if _, err := c.bundle.ParseMessageFileBytes(b, path.Join("locales", tag+".json")); err != nil {
 			return nil, err
 		}
+		c.labels[tag] = true
 	}
 	return c, nil
 }
 
-// Has reports whether the program can be read in a language.
-func (c *Catalog) Has(tag string) bool { _, ok := c.facts[tag]; return ok }
+// Has reports whether the program can be read in a language: it has both labels for it and facts.
+func (c *Catalog) Has(tag string) bool { return c.labels[tag] }
 
 // Locale returns a language with digits of a Unicode numbering system ("latn",
 // "deva", "arab", ...); an empty system is "latn".
@@ -72,6 +82,9 @@ func (c *Catalog) Locale(tag, digits string) (*Locale, error) {
 	f, ok := c.facts[tag]
 	if !ok {
 		return nil, fmt.Errorf("no labels for language %q; add locales/%s.json and its entry in locales/languages.json", tag, tag)
+	}
+	if !c.labels[tag] {
+		return nil, fmt.Errorf("no labels for language %q; add locales/%s.json (its dates, letters and script are known already)", tag, tag)
 	}
 	zero, ok := zeros[digits]
 	if !ok {
@@ -84,7 +97,8 @@ func (c *Catalog) Locale(tag, digits string) (*Locale, error) {
 }
 
 // rightToLeft lists scripts written from right to left (Unicode 15, bidi class R or AL).
-var rightToLeft = map[string]bool{"Arab": true, "Hebr": true, "Syrc": true, "Thaa": true, "Nkoo": true, "Adlm": true, "Rohg": true}
+// Aran is Arabic in the Nastaliq style, as Urdu is set.
+var rightToLeft = map[string]bool{"Arab": true, "Aran": true, "Hebr": true, "Syrc": true, "Thaa": true, "Nkoo": true, "Adlm": true, "Rohg": true}
 
 // Label returns the program's own word for an id. Vars fill its placeholders.
 func (l *Locale) Label(id string, vars ...Var) string {
@@ -139,11 +153,19 @@ func (l *Locale) Digits(s string) string {
 
 // Date writes a calendar date in full.
 func (l *Locale) Date(t time.Time) string {
-	return strings.NewReplacer(
-		"d", l.Number(t.Day()),
-		"MMMM", l.facts.Months[t.Month()-1],
-		"y", l.Number(t.Year()),
-	).Replace(l.facts.Date)
+	var out strings.Builder
+	// Every second piece of the pattern is quoted, and stands for itself.
+	for i, piece := range strings.Split(l.facts.Date, "'") {
+		if i%2 == 0 {
+			piece = strings.NewReplacer(
+				"d", l.Number(t.Day()),
+				"MMMM", l.facts.Months[t.Month()-1],
+				"y", l.Number(t.Year()+l.facts.YearOffset),
+			).Replace(piece)
+		}
+		out.WriteString(piece)
+	}
+	return out.String()
 }
 
 // Letter returns the letter of the i-th option, from 0.

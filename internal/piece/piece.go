@@ -24,16 +24,21 @@ type Job struct {
 	Module *translate.Module // when the piece is one of each module
 	Fonts  *font.Library
 	Paper  measure.Size // of pieces used flat; booklets are A5
+	// Distance is how far off wall checklists and flip charts are read; 0 is two metres.
+	Distance measure.Length
 }
 
 // List is every piece there is, in the order people meet them.
 var List = []Piece{
 	{Name: "booklet-pages", Folded: "booklet", Make: func(j *Job) (*Result, error) { return Booklet(j.Edition, j.Fonts) }},
 	{Name: "handout", Each: true, Make: handout},
+	{Name: "wall-checklist", Each: true, Make: wallChecklist},
+	{Name: "flip-chart", Each: true, Make: flipChart},
 	{Name: "skills-checklist", Each: true, Make: skillsChecklist},
 	{Name: "quiz-a", Each: true, Make: quizA},
 	{Name: "quiz-b", Each: true, Make: quizB},
 	{Name: "answer-key", Each: true, Make: answerKey},
+	{Name: "session-plan", Make: sessionPlan},
 	{Name: "attendance", Make: attendance},
 	{Name: "reading-sheet", Each: true, Make: readingSheet},
 	{Name: "picture-sheet", Make: pictureSheet},

@@ -18,6 +18,7 @@ type press struct {
 	s     *typeset.Setter
 	frame typeset.Frame
 	label string // what the piece is called, at the foot of its pages
+	bare  bool   // pages carry no running head
 	root  *page.Tag
 	res   *Result
 }
@@ -66,7 +67,10 @@ func (p *press) finish(title string, sheets []typeset.Sheet, spots []typeset.Spo
 		f := typeset.Furniture{Band: band}
 		if !covers || i > 0 && i < len(sheets)-1 {
 			f.Head = sh.Head
-			if f.Head == "" {
+			switch {
+			case p.bare:
+				f.Head = ""
+			case f.Head == "":
 				f.Head = p.Pack.Title.In(loc.Tag, p.Pack.Source)
 			}
 			f.Page = loc.Label("page-of", number(loc, "Page", i+1), number(loc, "Pages", len(sheets)))

@@ -1,0 +1,3 @@
+package piece
+
+func flipChart(j *Job) (*Result, error) { return attendance(j) }

@@ -1,0 +1,3 @@
+package piece
+
+func sessionPlan(j *Job) (*Result, error) { return attendance(j) }
