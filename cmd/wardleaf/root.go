@@ -20,6 +20,7 @@ type settings struct {
 	langs  []string
 	pieces []string
 	paper  string
+	ink    string
 	today  string
 	strict bool
 	jobs   int
@@ -44,6 +45,7 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 	f.StringSliceVar(&s.langs, "lang", nil, "only these languages, such as en,hi")
 	f.StringSliceVar(&s.pieces, "piece", nil, "only these pieces, such as booklet,handout")
 	f.StringVar(&s.paper, "paper", "a4", "paper of pieces that are not folded: a4 or letter")
+	f.StringVar(&s.ink, "ink", "colour", "colour or black")
 	f.StringVar(&s.today, "today", "", "date to judge review dates by, as YYYY-MM-DD (default: SOURCE_DATE_EPOCH, else the clock)")
 	f.BoolVar(&s.strict, "strict", false, "let warnings stop the work, too")
 	f.IntVar(&s.jobs, "jobs", runtime.NumCPU(), "pieces to work on at once")
@@ -68,6 +70,9 @@ func (s *settings) options() (assemble.Options, error) {
 		o.Paper = measure.Letter
 	default:
 		return o, fmt.Errorf("--paper %s: choose a4 or letter", s.paper)
+	}
+	if o.Black = s.ink == "black"; !o.Black && s.ink != "colour" {
+		return o, fmt.Errorf("--ink %s: choose colour or black", s.ink)
 	}
 	var err error
 	if o.Today, err = s.date(); err != nil {

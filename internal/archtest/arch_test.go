@@ -28,7 +28,7 @@ var allowed = map[string][]string{
 	"pack":      {"drawing", "lesson", "source"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source"},
 	"translate": {"lesson", "locale", "pack"},
-	"check":     {"finding", "lesson", "pack", "piece", "source"},
+	"check":     {"finding", "impose", "lesson", "pack", "piece", "source"},
 	"page":      {"font", "measure"},
 	"shape":     {"bidi", "font", "linebreak", "page"},
 	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},

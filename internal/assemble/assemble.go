@@ -39,6 +39,7 @@ type Options struct {
 	Langs    []string     // subset of the pack's languages; empty means all
 	Pieces   []string     // subset of the pieces; empty means all
 	Paper    measure.Size // of pieces that are used flat
+	Black    bool         // black ink alone
 	Today    time.Time
 	Strict   bool // any warning or error stops everything
 	Jobs     int  // pieces worked on at once
@@ -275,6 +276,9 @@ func (w *works) make(o Options, r *order) error {
 		return err
 	}
 	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
+	if r.piece.Folded != "" {
+		r.found = append(r.found, check.Sheets(w.pack, r.edition.Locale.Tag, (len(res.Document.Pages)+3)/4)...)
+	}
 	if o.Out == "" || stops(r.found, r.edition.Locale.Tag) {
 		return nil
 	}
@@ -289,6 +293,9 @@ func (w *works) make(o Options, r *order) error {
 		}
 		r.prints = append(r.prints, print{name, module, len(res.Document.Pages), sheets, b.Bytes()})
 		return nil
+	}
+	if o.Black {
+		page.Black(res.Document)
 	}
 	if r.piece.Folded != "" {
 		sheets := impose.Booklet(res.Document)

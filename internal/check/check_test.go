@@ -24,6 +24,7 @@ var withoutFixtures = map[string]string{
 	"file-not-text":   "package load, TestBadInput",
 	"file-too-large":  "package load, TestBadInput",
 	"file-unreadable": "package load, TestBadInput",
+	"booklet-thick":   "TestSheets",
 	"glyph-missing":   "TestGlyphs",
 }
 

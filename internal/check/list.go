@@ -2,6 +2,7 @@ package check
 
 // List holds every rule that has a file of its own, by name.
 var List = []*Rule{
+	bookletThick,
 	cautionEmpty,
 	cautionMissing,
 	cautionNotFirst,

@@ -17,6 +17,9 @@ type Family struct {
 	// WholeWords: letters of a word stand on baselines of their own, so that a
 	// word cannot be taken apart into letters that stand side by side.
 	WholeWords bool
+	// Space is how wide a space is at least, in thousandths of an em: wide enough for
+	// new readers to see where a word ends, which the space of Nastaliq is not.
+	Space int
 
 	faces func() (weights, error)
 }
@@ -55,7 +58,7 @@ func Load(fsys fs.FS) (*Library, error) {
 			}
 		}
 		l.families[code] = &Family{
-			Script: code, Scale: s.scale, WholeWords: s.wholeWords,
+			Script: code, Scale: s.scale, WholeWords: s.wholeWords, Space: s.space,
 			faces: sync.OnceValues(func() (weights, error) { return read(fsys, s.family) }),
 		}
 	}

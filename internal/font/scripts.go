@@ -7,6 +7,7 @@ type script struct {
 	scale, leading float64
 	base           string // base letters; see scripts
 	wholeWords     bool
+	space          int // see Family.Space
 }
 
 // scripts lists the scripts that the embedded fonts can set, by ISO 15924 code.
@@ -26,8 +27,8 @@ var scripts = map[string]script{
 	"Taml": {family: "NotoSansTamil", base: "க", scale: 1.14, leading: 1.16},
 	"Telu": {family: "NotoSansTelugu", base: "లక", scale: 1.04, leading: 1.2},
 	"Arab": {family: "NotoNaskhArabic", base: "دا", scale: 1.2, leading: 1.24},
-	"Aran": {family: "NotoNastaliqUrdu", base: "دا", scale: 0.96, leading: 2, wholeWords: true},
-	"Ethi": {family: "NotoSansEthiopic", base: "ሀ", scale: 0.9, leading: 1.06},
+	"Aran": {family: "NotoNastaliqUrdu", base: "دا", scale: 0.96, leading: 2, wholeWords: true, space: 250},
+	"Ethi": {family: "NotoSansEthiopic", base: "ሀ", scale: 0.91, leading: 1.06},
 	"Mymr": {family: "NotoSansMyanmar", base: "က", scale: 1.15, leading: 1.45},
 	"Khmr": {family: "NotoSansKhmer", base: "ក", scale: 1.08, leading: 1.45},
 	"Thai": {family: "NotoSansThai", base: "ก", scale: 1.14, leading: 1.24},

@@ -32,6 +32,7 @@ type coded struct {
 	text    string
 	parts   []Part
 	advance int
+	own     bool // one glyph of the face shows it, with the advance it has there
 }
 
 // extent is what the table maxp counts of one glyph.
@@ -62,7 +63,8 @@ func (s *Subset) Face() *Face { return s.face }
 // Code returns the code of a cluster and gives it one when it is new. The code is
 // the text's own code point where the cluster is one character shown by its nominal
 // glyph. advance is in font units; the same cluster asked for again keeps the
-// advance it had at first.
+// advance it had at first, unless it has become wider by so much that readers would
+// see a space in it.
 func (s *Subset) Code(text string, parts []Part, advance int) (int, error) {
 	s.key = append(append(s.key[:0], text...), 0)
 	for _, p := range parts {
@@ -71,7 +73,13 @@ func (s *Subset) Code(text string, parts []Part, advance int) (int, error) {
 		s.key = binary.AppendVarint(s.key, int64(p.Y))
 	}
 	if code, ok := s.codes[string(s.key)]; ok {
-		return code, nil
+		if advance-s.coded[code].advance < s.gap() {
+			return code, nil
+		}
+		s.key = binary.AppendVarint(s.key, int64(advance))
+		if code, ok := s.codes[string(s.key)]; ok {
+			return code, nil
+		}
 	}
 	if len(parts) == 0 {
 		return 0, fmt.Errorf("font %s: the cluster %q has no glyph", s.face.Name, text)
@@ -87,26 +95,28 @@ func (s *Subset) Code(text string, parts []Part, advance int) (int, error) {
 			}
 		}
 	}
-	code, err := s.free(text, parts)
+	own := len(parts) == 1 && parts[0].X == 0 && parts[0].Y == 0 && advance-s.face.Advance(parts[0].Glyph) < s.gap()
+	code, err := s.free(text, parts, own)
 	if err != nil {
 		return 0, err
 	}
-	if plain(parts) {
+	if own {
 		advance = s.face.Advance(parts[0].Glyph)
 	}
 	s.codes[string(s.key)] = code
-	s.coded[code] = &coded{text, slices.Clone(parts), min(max(advance, 0), math.MaxInt16)}
+	s.coded[code] = &coded{text, slices.Clone(parts), min(max(advance, 0), math.MaxInt16), own}
 	return code, nil
 }
 
-// plain reports whether a glyph of the face itself shows the cluster.
-func plain(parts []Part) bool { return len(parts) == 1 && parts[0].X == 0 && parts[0].Y == 0 }
+// gap is how much white after a glyph readers may take for a space.
+func (s *Subset) gap() int { return s.face.UnitsPerEm / 12 }
 
-// free chooses a code that is not taken.
-func (s *Subset) free(text string, parts []Part) (int, error) {
+// free chooses a code that is not taken. own says that a glyph of
+// the face itself shows the cluster.
+func (s *Subset) free(text string, parts []Part, own bool) (int, error) {
 	r, size := utf8.DecodeRuneInString(text)
 	private := r >= 0xE000 && r <= 0xF8FF
-	if plain(parts) && size == len(text) && r >= 0x20 && r < 0xFFFD && !private {
+	if own && size == len(text) && r >= 0x20 && r < 0xFFFD && !private {
 		g, ok := s.face.shaping.NominalGlyph(r)
 		if ok && int(g) == parts[0].Glyph && s.coded[int(r)] == nil {
 			return int(r), nil

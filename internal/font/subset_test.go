@@ -51,7 +51,11 @@ func TestCodes(t *testing.T) {
 		{"no text", "", []Part{{a, 0, 0}}, 0xE007},
 		{"a control character", "\t", []Part{{a, 0, 0}}, 0xE008},
 	} {
-		if got := code(t, s, test.text, test.parts, 700); got != test.want {
+		advance := f.Advance(test.parts[0].Glyph)
+		if len(test.parts) > 1 {
+			advance = 700
+		}
+		if got := code(t, s, test.text, test.parts, advance); got != test.want {
 			t.Errorf("%s: code %04X, want %04X", test.name, got, test.want)
 		}
 		if got := s.Text(test.want); got != test.text {
@@ -63,6 +67,49 @@ func TestCodes(t *testing.T) {
 	}
 	if got := s.Advance(0xE001); got != 700 {
 		t.Errorf("a composed glyph has the advance %d, want the cluster's 700", got)
+	}
+}
+
+// TestWideClusters gives a cluster another code when it is so much wider than before
+// that readers would take the white after it for a space.
+func TestWideClusters(t *testing.T) {
+	f := loadFace(t, "NotoSans-Regular")
+	a, acute := glyph(t, f, 'a'), glyph(t, f, '\u0301')
+	single, double := []Part{{a, 0, 0}}, []Part{{a, 0, 0}, {acute, 5, 0}}
+	own := f.Advance(a)
+	s := NewSubset(f)
+	for _, test := range []struct {
+		text          string
+		parts         []Part
+		advance, code int
+		stated        int
+	}{
+		{"a", single, own + 80, 'a', own},
+		{"a", single, own + 200, 0xE000, own + 200},
+		{"a", single, own - 300, 'a', own},
+		{"a", single, own + 200, 0xE000, own + 200},
+		{"á", double, 500, 0xE001, 500},
+		{"á", double, 580, 0xE001, 500},
+		{"á", double, 700, 0xE002, 700},
+		{"á", double, 700, 0xE002, 700},
+	} {
+		got := code(t, s, test.text, test.parts, test.advance)
+		if got != test.code || s.Advance(got) != test.stated {
+			t.Errorf("%q with advance %d: code %04X with advance %d, want %04X with %d", test.text, test.advance, got, s.Advance(got), test.code, test.stated)
+		}
+	}
+	data, glyphs, err := s.Build()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := Parse("subset", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range s.Codes() {
+		if b.Advance(glyphs[c]) != s.Advance(c) {
+			t.Errorf("code %04X: advance %d in the font, %d stated", c, b.Advance(glyphs[c]), s.Advance(c))
+		}
 	}
 }
 

@@ -72,7 +72,7 @@ func (s *Subset) Build() (data []byte, glyphs map[int]int, err error) {
 	glyphs = map[int]int{}
 	for _, code := range s.Codes() {
 		c := s.coded[code]
-		if plain(c.parts) {
+		if c.own {
 			glyphs[code] = index[c.parts[0].Glyph]
 			continue
 		}

@@ -100,3 +100,37 @@ func TestOrderPsbook(t *testing.T) {
 		}
 	}
 }
+
+// Signatures: one up to 20 sheets; above that none of more than 8, nearly equal, all
+// but the last a multiple of four, no page lost.
+func TestSignatures(t *testing.T) {
+	for n := 0; n <= 400; n++ {
+		sum, least, most := 0, 1<<30, 0
+		parts := Signatures(n)
+		for i, p := range parts {
+			sum += p
+			sheets := (p + 3) / 4
+			least, most = min(least, sheets), max(most, sheets)
+			if i+1 < len(parts) && p%4 != 0 {
+				t.Fatalf("%d pages: signature %d has %d pages", n, i, p)
+			}
+		}
+		switch {
+		case sum != n:
+			t.Fatalf("%d pages: signatures hold %d", n, sum)
+		case n > 0 && n <= 4*Most && len(parts) != 1:
+			t.Fatalf("%d pages were split into %v", n, parts)
+		case n > 4*Most && (most > signature || most-least > 1):
+			t.Fatalf("%d pages were split into %v", n, parts)
+		}
+	}
+}
+
+// Creep with 0.1 mm paper: the innermost of 10 sheets (40 pages) moves 0.9 mm, of 20 sheets 1.9 mm.
+func TestCreep(t *testing.T) {
+	for sheets, want := range map[int]float64{5: 0.4, 10: 0.9, 15: 1.4, 20: 1.9} {
+		if got := Creep(sheets - 1).Millimetres(); got < want-0.01 || got > want+0.01 {
+			t.Errorf("%d sheets: %.3f mm, want %.1f", sheets, got, want)
+		}
+	}
+}

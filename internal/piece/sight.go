@@ -21,11 +21,8 @@ const (
 	headingAngle = 22
 )
 
-// Distances from which pieces are read.
-var (
-	wallDistance = measure.MM(2000) // when a job asks for none
-	armsLength   = measure.MM(1000) // of those who step closer
-)
+// wallDistance is how far off a wall is read when a job does not say.
+var wallDistance = measure.MM(2000)
 
 // letterHeight is how tall a letter must be to take up an angle at a distance.
 func letterHeight(distance measure.Length, minutes float64) measure.Length {

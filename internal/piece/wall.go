@@ -11,88 +11,88 @@ import (
 )
 
 // wallChecklist is one side of one sheet on one module, for the wall: what to check,
-// the warning signs with what to do, whom to call, and a place to sign. It is set for
-// the greatest distance at which all of it fits, and says that distance. What to do
-// at a sign is first set as large as the sign; where there is no room for that, for
-// those who step up to one metre. When even so it cannot be read from as far off as
-// the job asks, that is reported.
+// the warning signs with what to do, whom to call, and a place to sign. It says from
+// how far off it can be read. What to do at a sign is set as large as the sign or,
+// where there is no room for that, smaller, down to what can be read from one metre.
+// What is too long even so is set to be read from as far off as it fits, and reported.
 func wallChecklist(j *Job) (*Result, error) {
 	w := &wall{Job: j, label: j.Locale.Label("wall-checklist")}
 	l := j.Module.Lesson
 	asked := tenths(j.distance())
-	w.actsLarge = true
-	reach, err := w.reach(l, 2*asked)
-	if err == nil && reach < asked {
-		w.actsLarge = false
-		reach, err = w.reach(l, asked)
-	}
+	far, do, err := w.reach(l, asked)
 	if err != nil {
 		return nil, err
 	}
-	p, strips, err := w.build(l, reach)
+	p, strips, err := w.build(l, far, do)
 	if err != nil {
 		return nil, err
 	}
-	p.label = w.label + " · " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(reach))))
-	strips = typeset.Spread(strips, p.frame.Height(), measure.MM(12))
+	p.label = w.label + " · " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(far))))
+	strips = typeset.Spread(strips, p.frame.Height(), p.s.Grid/2)
 	res, err := p.done(w.label+": "+lesson.Plain(l.Title), strips, modules(j))
-	if err != nil || reach >= asked {
+	if err != nil || far >= asked {
 		return res, err
 	}
 	res.TooLong, err = overfull(l, func(shorter *lesson.Lesson) (bool, error) {
-		return w.fits(shorter, asked)
+		return w.fits(shorter, asked, min(asked, closest))
 	}, lesson.Checklist, lesson.WarningSigns)
-	res.TooLong.Fits, res.TooLong.Asked = reach, asked
+	res.TooLong.Fits, res.TooLong.Asked = far, asked
 	return res, err
 }
 
+// Distances in tenths of a metre.
+const (
+	closest = 10 // from which what to do at a sign is read
+	least   = 5  // nobody reads a wall from closer; what does not fit even so runs on
+)
+
 type wall struct {
 	*Job
-	label     string
-	actsLarge bool // what to do at a sign is as large as the sign
+	label string
 }
 
-// reach is the greatest distance, in tenths of a metre and up to most, from which the
-// sheet can be read. It is never less than the closest that print on a wall is read
-// from; a sheet that does not fit even so runs on to a second page.
-func (w *wall) reach(l *lesson.Lesson, most int) (int, error) {
-	const least = 5
-	for d := most; d > least; d-- {
-		if ok, err := w.fits(l, d); err != nil || ok {
-			return d, err
+// reach finds from how far off the sheet can be read, and what to do at a sign.
+func (w *wall) reach(l *lesson.Lesson, asked int) (far, do int, err error) {
+	for far = 2 * asked; far > asked; far-- { // few words fill the sheet
+		if ok, err := w.fits(l, far, far); err != nil || ok {
+			return far, far, err
 		}
 	}
-	return least, nil
+	for do = asked; do > closest; do-- {
+		if ok, err := w.fits(l, asked, do); err != nil || ok {
+			return asked, do, err
+		}
+	}
+	for far = asked; far > least; far-- {
+		if ok, err := w.fits(l, far, min(far, closest)); err != nil || ok {
+			return far, min(far, closest), err
+		}
+	}
+	return least, least, nil
 }
 
-func (w *wall) fits(l *lesson.Lesson, tenths int) (bool, error) {
-	p, strips, err := w.build(l, tenths)
+func (w *wall) fits(l *lesson.Lesson, far, do int) (bool, error) {
+	p, strips, err := w.build(l, far, do)
 	return err == nil && typeset.Height(strips) <= p.frame.Height(), err
 }
 
-// build sets the sheet to be read from a distance.
-func (w *wall) build(l *lesson.Lesson, tenths int) (*press, []typeset.Strip, error) {
-	far := measure.MM(float64(tenths) * 100)
-	large, err := w.afarSizes(far)
-	if err != nil {
-		return nil, nil, err
+// build sets the sheet to be read from one distance, and what to do at a sign from another.
+func (w *wall) build(l *lesson.Lesson, far, do int) (*press, []typeset.Strip, error) {
+	var sizes [3]typeset.Sizes
+	for i, tenths := range []int{far, do, min(far, closest)} {
+		var err error
+		if sizes[i], err = w.afarSizes(measure.MM(float64(tenths) * 100)); err != nil {
+			return nil, nil, err
+		}
 	}
-	small, err := w.afarSizes(min(far, armsLength))
-	if err != nil {
-		return nil, nil, err
-	}
-	p, err := newPress(w.Edition, w.Fonts, large, typeset.WallFrame(w.Paper, w.Locale.RTL), w.label)
+	p, err := newPress(w.Edition, w.Fonts, sizes[0], typeset.WallFrame(w.Paper, w.Locale.RTL), w.label)
 	if err != nil {
 		return nil, nil, err
 	}
 	p.bare = true
-	near := p.s.Resized(small)
-	do := near
-	if w.actsLarge {
-		do = p.s
-	}
+	act, near := p.s.Resized(sizes[1]), p.s.Resized(sizes[2])
 	width := p.frame.Width()
-	out := p.heading(w.Module)
+	out := p.s.WallTitle(l.Title, width, p.root)
 	out = append(out, near.ShortCaution(p.Locale.Label("caution"), p.Locale.Label("caution-short"), width, p.root))
 	var used []*lesson.Part
 	for _, role := range []lesson.Role{lesson.Checklist, lesson.WarningSigns} {
@@ -105,11 +105,11 @@ func (w *wall) build(l *lesson.Lesson, tenths int) (*press, []typeset.Strip, err
 			if role == lesson.Checklist {
 				out = append(out, p.s.Squares(uncitedPart(pt), width, p.root)...)
 			} else {
-				out = append(out, p.s.WallSigns(uncitedPart(pt), do, width, p.root)...)
+				out = append(out, p.s.WallSigns(uncitedPart(pt), act, width, p.root)...)
 			}
 		}
 	}
-	out = append(out, typeset.SpaceBefore(near.Calls(p.calling(), large.Title, width, p.root), near.Grid/2)...)
+	out = append(out, typeset.SpaceBefore(near.Calls(p.calling(), sizes[0].Text, width, p.root), near.Grid/2)...)
 	out = append(out, near.FormLine([]typeset.Field{{Label: p.Locale.Label("signed"), Share: 0.62}, {Label: p.Locale.Label("date"), Share: 0.38}}, width))
 	return p, append(out, p.sourceLine(near, used, width)...), nil
 }

@@ -42,25 +42,25 @@ func clusters(b *harfbuzz.Buffer, runes []rune) []page.Cluster {
 	return out
 }
 
-// merge makes one cluster of all, for letters that stand on baselines of their own.
-func merge(clusters []page.Cluster, rtl bool) []page.Cluster {
-	if len(clusters) < 2 {
-		return clusters
+// merge makes one cluster of several.
+func merge(clusters []page.Cluster, rtl bool) page.Cluster {
+	if len(clusters) == 1 {
+		return clusters[0]
 	}
-	var word page.Cluster
+	var whole page.Cluster
 	for _, c := range clusters {
 		for _, g := range c.Glyphs {
-			g.X += word.Advance
-			word.Glyphs = append(word.Glyphs, g)
+			g.X += whole.Advance
+			whole.Glyphs = append(whole.Glyphs, g)
 		}
-		word.Advance += c.Advance
+		whole.Advance += c.Advance
 		if rtl {
-			word.Text = c.Text + word.Text
+			whole.Text = c.Text + whole.Text
 		} else {
-			word.Text += c.Text
+			whole.Text += c.Text
 		}
 	}
-	return []page.Cluster{word}
+	return whole
 }
 
 // visible leaves out the characters that steer layout and are no part of the

@@ -82,6 +82,10 @@ func TestWholeWords(t *testing.T) {
 	if all := len(urdu.listed(t)); sloping < all/2 {
 		t.Errorf("only %d of %d words leave the baseline", sloping, all)
 	}
+	spaced := nastaliq.Shape([]Run{{Text: "بچہ  ماں"}}, bidi.RightToLeft)
+	if w := spaced.Words[1]; len(spaced.Words) != 3 || !w.Space || len(w.Clusters) != 2 || w.Advance < 2*w.Face.UnitsPerEm/5 {
+		t.Errorf("the space between words is %d clusters and %d units wide", len(w.Clusters), w.Advance)
+	}
 	if n := len(naskh.Shape([]Run{{Text: "نگیمبون"}}, bidi.RightToLeft).Words[0].Clusters); n != 7 {
 		t.Errorf("Naskh has %d clusters, want 7", n)
 	}

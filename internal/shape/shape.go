@@ -196,10 +196,14 @@ func (s *Shaper) shape(k key) shaped {
 	}
 	b.Shape(f, nil)
 	got := shaped{clusters: clusters(b, runes)}
-	if k.family.WholeWords {
-		got.clusters = merge(got.clusters, k.rtl)
+	if k.family.WholeWords && len(got.clusters) > 0 && !isSpace(runes[0]) {
+		got.clusters = []page.Cluster{merge(got.clusters, k.rtl)}
 	}
-	for _, c := range got.clusters {
+	for i := range got.clusters {
+		c := &got.clusters[i]
+		if c.Text == " " {
+			c.Advance = max(c.Advance, k.family.Space*face.UnitsPerEm/1000)
+		}
 		got.advance += c.Advance
 	}
 	s.cache[k] = got

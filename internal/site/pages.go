@@ -1,9 +1,7 @@
 package site
 
 import (
-	"fmt"
 	"html/template"
-	"slices"
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
@@ -12,40 +10,46 @@ import (
 	"wardleaf/internal/translate"
 )
 
-// A link leads to a page or a piece.
-type link struct{ Href, Text, Note string }
+// written is the lesson as it was written: on a page a telephone is a link to tap,
+// which an edition has made into text.
+func written(e *translate.Edition, m *translate.Module) *lesson.Lesson {
+	return m.Lessons[e.Locale.Tag]
+}
+
+func address(m *translate.Module) string { return m.ID + ".html" }
 
 type lessonPage struct {
 	frame
 	Heading, Lead  template.HTML
-	Parts          []template.HTML
+	Parts          []part
 	Prints         []link
 	Previous, Next *link
 }
 
 func (s *Site) lesson(e *translate.Edition, i int, all []Lang, pdfs []PDF) lessonPage {
 	m := &e.Modules[i]
-	r := &renderer{e: e, page: m.ID}
+	l := written(e, m)
+	r := &renderer{e: e, module: m.ID, level: 1}
 	p := lessonPage{
-		frame:   s.frame(e, plain(m.Lesson.Title), m.ID+".html", all, []translate.Module{*m}),
-		Heading: r.inlines(m.Lesson.Title),
-		Lead:    r.blocks(m.Lesson.Lead),
-		Prints:  prints(e.Locale, pdfs, m.ID),
+		frame:   s.frame(e, lesson.Plain(l.Title), address(m), all, e.Modules[i:i+1]),
+		Heading: r.inlines(l.Title),
+		Lead:    r.blocks(l.Lead),
+		Prints:  prints(e.Locale, pdfs, m.ID, forFamilies),
 	}
 	steps := 0
-	for k := range m.Lesson.Parts {
-		if pt := &m.Lesson.Parts[k]; pt.Role != lesson.TrainerNotes {
-			p.Parts = append(p.Parts, r.part(pt, m, k, &steps))
+	for k := range l.Parts {
+		if l.Parts[k].Role != lesson.TrainerNotes {
+			p.Parts = append(p.Parts, r.part(&l.Parts[k], m, k, &steps))
 		}
 	}
-	if i > 0 {
-		o := &e.Modules[i-1]
-		p.Previous = &link{Href: o.ID + ".html", Text: plain(o.Lesson.Title)}
+	beside := func(i int) *link {
+		if i < 0 || i >= len(e.Modules) {
+			return nil
+		}
+		m := &e.Modules[i]
+		return &link{Href: address(m), Text: lesson.Plain(m.Lesson.Title)}
 	}
-	if i+1 < len(e.Modules) {
-		o := &e.Modules[i+1]
-		p.Next = &link{Href: o.ID + ".html", Text: plain(o.Lesson.Title)}
-	}
+	p.Previous, p.Next = beside(i-1), beside(i+1)
 	return p
 }
 
@@ -53,9 +57,15 @@ type indexPage struct {
 	frame
 	Subtitle string
 	First    []string // what to read first
-	Lessons  []link
+	Lessons  []entry
 	Prints   []link
 	Sources  []cited
+}
+
+// An entry is one lesson of the list.
+type entry struct {
+	Number, Href, Title, Minutes string
+	Audience                     []string
 }
 
 type cited struct{ ID, Text string }
@@ -63,10 +73,10 @@ type cited struct{ ID, Text string }
 func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 	loc, p := e.Locale, e.Pack
 	out := indexPage{
-		frame:    s.frame(e, p.Title.In(loc.Tag, p.Source), "index.html", all, e.Modules),
+		frame:    s.frame(e, p.Title.In(loc.Tag, p.Source), indexName, all, e.Modules),
 		Subtitle: p.Subtitle.In(loc.Tag, p.Source),
 		First:    []string{loc.Label("about-site"), loc.Label("about-decides"), loc.Label("about-danger")},
-		Prints:   prints(loc, pdfs, ""),
+		Prints:   prints(loc, pdfs, "", forFamilies),
 	}
 	if note := p.Facility.Protocol.In(loc.Tag, p.Source); note != "" {
 		out.First = append(out.First, note)
@@ -77,8 +87,12 @@ func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 	if !translate.Final(e.Modules) {
 		out.First = append(out.First, loc.Label("about-translated"))
 	}
-	for _, m := range e.Modules {
-		out.Lessons = append(out.Lessons, link{m.ID + ".html", plain(m.Lesson.Title), loc.Label("minutes", locale.Count(m.Record.Minutes))})
+	for i := range e.Modules {
+		m := &e.Modules[i]
+		out.Lessons = append(out.Lessons, entry{
+			Number: loc.Number(i + 1), Href: address(m), Title: lesson.Plain(m.Lesson.Title),
+			Minutes: loc.Label("minutes", locale.Count(m.Record.Minutes)), Audience: audience(m.Record.Audience, loc),
+		})
 	}
 	for _, id := range pack.Sorted(p.Sources) {
 		out.Sources = append(out.Sources, cited{id, piece.Citation(p.Sources[id], loc)})
@@ -86,72 +100,51 @@ func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 	return out
 }
 
+// audience says whom a lesson is for. Names that the program has no words for are left out.
+func audience(names []string, loc *locale.Locale) []string {
+	var out []string
+	for _, n := range names {
+		switch n {
+		case "families", "health-workers":
+			out = append(out, loc.Label("audience-"+n))
+		}
+	}
+	return out
+}
+
 type trainerPage struct {
 	frame
+	Prints   []link
 	Sections []trainerSection
 }
 
 type trainerSection struct {
-	ID     string
-	Title  template.HTML
-	Notes  template.HTML
-	Prints []link
+	ID, Href, Title string
+	Notes           template.HTML
+	Prints          []link
 }
 
 // trainer gathers the notes for the person who teaches; they stand nowhere else.
 func (s *Site) trainer(e *translate.Edition, all []Lang, pdfs []PDF) trainerPage {
-	out := trainerPage{frame: s.frame(e, e.Locale.Label("for-trainers"), "trainer.html", all, e.Modules)}
+	out := trainerPage{
+		frame:  s.frame(e, e.Locale.Label("for-trainers"), trainerName, all, e.Modules),
+		Prints: prints(e.Locale, pdfs, "", forTrainers),
+	}
 	for i := range e.Modules {
 		m := &e.Modules[i]
-		r := &renderer{e: e, page: m.ID}
-		sec := trainerSection{ID: m.ID, Title: r.inlines(m.Lesson.Title), Prints: trainerPrints(e.Locale, pdfs, m.ID)}
-		for k := range m.Lesson.Parts {
-			if pt := &m.Lesson.Parts[k]; pt.Role == lesson.TrainerNotes {
-				sec.Notes += r.blocks(pt.Blocks)
+		r := &renderer{e: e, module: m.ID, level: 2}
+		sec := trainerSection{
+			ID: "module-" + m.ID, Href: address(m), Title: lesson.Plain(m.Lesson.Title),
+			Prints: prints(e.Locale, pdfs, m.ID, forTrainers),
+		}
+		for _, p := range written(e, m).Parts {
+			if p.Role == lesson.TrainerNotes {
+				sec.Notes += r.blocks(p.Blocks)
 			}
 		}
-		out.Sections = append(out.Sections, sec)
+		if sec.Notes != "" || sec.Prints != nil {
+			out.Sections = append(out.Sections, sec)
+		}
 	}
 	return out
-}
-
-// forTrainers are the pieces that families have no use for.
-var forTrainers = []string{"quiz-a", "quiz-b", "answer-key", "skills-checklist", "reading-sheet", "flip-chart", "session-plan", "attendance"}
-
-func prints(loc *locale.Locale, pdfs []PDF, module string) []link {
-	return printLinks(loc, pdfs, module, func(p PDF) bool { return module == "" || !slices.Contains(forTrainers, p.Piece) })
-}
-
-func trainerPrints(loc *locale.Locale, pdfs []PDF, module string) []link {
-	return printLinks(loc, pdfs, module, func(p PDF) bool { return slices.Contains(forTrainers, p.Piece) })
-}
-
-func printLinks(loc *locale.Locale, pdfs []PDF, module string, want func(PDF) bool) []link {
-	var out []link
-	for _, p := range pdfs {
-		if p.Module != module || !want(p) {
-			continue
-		}
-		l := link{Href: p.Path, Text: pieceName(loc, p.Piece)}
-		l.Note = loc.Label("print-pages", locale.Count(p.Pages))
-		if p.Sheets > 0 {
-			l.Note = loc.Label("booklet-fold-pages", locale.Count(p.Pages), locale.With("Sheets", loc.Number(p.Sheets)))
-		}
-		l.Note = fmt.Sprintf("%s, %s\u00a0kB", l.Note, loc.Number((p.Bytes+500)/1000))
-		out = append(out, l)
-	}
-	return out
-}
-
-// pieceName is what a piece is called in the language.
-func pieceName(loc *locale.Locale, name string) string {
-	switch name {
-	case "booklet":
-		return loc.Label("booklet-fold")
-	case "quiz-a":
-		return loc.Label("quiz-paper", locale.With("Version", "A"))
-	case "quiz-b":
-		return loc.Label("quiz-paper", locale.With("Version", "B"))
-	}
-	return loc.Label(name)
 }

@@ -9,68 +9,130 @@ import (
 	"wardleaf/internal/translate"
 )
 
-// part writes one part of a lesson as a section with its heading. index makes its ids
-// unique on the page; steps counts the steps parts so far.
-func (r *renderer) part(p *lesson.Part, m *translate.Module, index int, steps *int) template.HTML {
-	var b strings.Builder
-	class := string(p.Role)
-	if class == "" {
-		class = "prose"
+// A part is one part of a lesson as the template of parts shows it.
+type part struct {
+	L        labels
+	ID       string // unique on the page
+	Class    string
+	Heading  template.HTML
+	Groups   []group
+	Contacts []contact // whom to call, below the warning signs
+}
+
+// A group is one block of a part: plain text, or a list that the part gives a form of its own.
+type group struct {
+	Text      template.HTML
+	Steps     []step
+	Boxes     []box
+	Signs     []sign
+	Questions []question
+}
+
+type step struct {
+	Value    int
+	Number   string // Value in the language's digits
+	Critical bool
+	Words    template.HTML
+	Figures  []template.HTML
+}
+
+// Class names what makes a step look unlike the others.
+func (s step) Class() string {
+	var out []string
+	if s.Critical {
+		out = append(out, "critical")
 	}
-	id := fmt.Sprintf("part-%d", index+1)
-	fmt.Fprintf(&b, "<section class=\"%s\" aria-labelledby=\"%s\">\n<h2 id=\"%s\">%s</h2>\n", class, id, id, r.inlines(p.Heading))
+	if len(s.Figures) > 0 {
+		out = append(out, "pictured")
+	}
+	return strings.Join(out, " ")
+}
+
+type box struct {
+	Name string
+	said
+}
+
+type question struct {
+	Value   int
+	Number  string
+	Name    string // of the group of radio buttons
+	Stem    said
+	Options []option
+	Answer  []option // the right ones
+	Reason  template.HTML
+}
+
+type option struct {
+	Value  int
+	Letter string
+	said
+}
+
+// said is an item in two portions: its first paragraph, which may stand within a
+// label, and the blocks that follow.
+type said struct{ Line, Rest template.HTML }
+
+// part makes the view of a part. index makes its ids unique on the page; steps counts
+// the steps parts so far.
+func (r *renderer) part(p *lesson.Part, m *translate.Module, index int, steps *int) part {
+	out := part{L: labels{r.e.Locale}, ID: fmt.Sprintf("part-%d", index+1), Class: string(p.Role)}
+	if p.Role == lesson.Prose {
+		out.Class = "prose"
+	}
+	r.level = 2
+	out.Heading = r.inlines(p.Heading)
 	switch p.Role {
 	case lesson.Steps:
 		*steps++
-		r.steps(&b, p, m, *steps)
-	case lesson.Checklist:
-		r.checklist(&b, p, id)
 	case lesson.WarningSigns:
-		r.signs(&b, p)
-	case lesson.Quiz:
-		r.quiz(&b, p, id)
-	default:
-		b.WriteString(string(r.blocks(p.Blocks)))
+		out.Contacts = contacts(r.e)
 	}
-	b.WriteString("</section>\n")
-	return template.HTML(b.String())
+	asked := 0
+	for i := range p.Blocks {
+		b := &p.Blocks[i]
+		var g group
+		switch {
+		case p.Role == lesson.Steps && b.Kind == lesson.List && b.Ordered:
+			g.Steps = r.steps(b, m, *steps)
+		case p.Role == lesson.Checklist && b.Kind == lesson.List:
+			g.Boxes = r.boxes(b, fmt.Sprintf("%s-%d", out.ID, i+1))
+		case p.Role == lesson.WarningSigns && b.Kind == lesson.List:
+			g.Signs = r.signs(b)
+		case p.Role == lesson.Quiz && b.Kind == lesson.List && b.Ordered:
+			g.Questions = r.questions(b, out.ID, &asked)
+		default:
+			g.Text = r.blocks(p.Blocks[i : i+1])
+		}
+		out.Groups = append(out.Groups, g)
+	}
+	return out
 }
 
-func (r *renderer) steps(b *strings.Builder, p *lesson.Part, m *translate.Module, part int) {
+// steps are the items of an ordered list. part is the place of their part among the
+// module's steps parts, from 1.
+func (r *renderer) steps(b *lesson.Block, m *translate.Module, part int) []step {
 	critical := map[int]bool{}
 	for _, ref := range m.Record.CriticalSteps {
 		if ref.Part == part {
 			critical[ref.Step] = true
 		}
 	}
-	for i := range p.Blocks {
-		bl := &p.Blocks[i]
-		if bl.Kind != lesson.List || !bl.Ordered {
-			r.block(b, bl)
-			continue
+	var out []step
+	for i, it := range b.Items {
+		n := b.Start + i
+		words, figures := apart(it.Blocks)
+		s := step{Value: n, Number: r.e.Locale.Number(n), Critical: critical[n], Words: r.blocks(words)}
+		for k := range figures {
+			s.Figures = append(s.Figures, r.figure(&figures[k]))
 		}
-		b.WriteString("<ol class=\"steps-list\">\n")
-		for k, it := range bl.Items {
-			n := bl.Start + k
-			class, word := "", ""
-			if critical[n] {
-				class = ` class="critical"`
-				word = fmt.Sprintf("<strong class=\"never-miss\">%s</strong>\n", esc(r.e.Locale.Label("critical-step")))
-			}
-			words, figures := split(it.Blocks)
-			fmt.Fprintf(b, "<li%s value=\"%d\"><span class=\"numeral\" aria-hidden=\"true\">%s</span><div class=\"words\">%s%s</div>",
-				class, n, esc(r.e.Locale.Number(n)), word, r.blocks(words))
-			for k := range figures {
-				b.WriteString(r.figure(&figures[k]))
-			}
-			b.WriteString("</li>\n")
-		}
-		b.WriteString("</ol>\n")
+		out = append(out, s)
 	}
+	return out
 }
 
-// split takes the figures of an item apart from its words.
-func split(bs []lesson.Block) (words, figures []lesson.Block) {
+// apart takes the figures of an item apart from its words.
+func apart(bs []lesson.Block) (words, figures []lesson.Block) {
 	for _, b := range bs {
 		if b.Kind == lesson.Figure {
 			figures = append(figures, b)
@@ -81,58 +143,42 @@ func split(bs []lesson.Block) (words, figures []lesson.Block) {
 	return words, figures
 }
 
-// checklist writes boxes that can be ticked on the screen; nothing is stored.
-func (r *renderer) checklist(b *strings.Builder, p *lesson.Part, id string) {
-	for i := range p.Blocks {
-		bl := &p.Blocks[i]
-		if bl.Kind != lesson.List {
-			r.block(b, bl)
-			continue
-		}
-		b.WriteString("<ul class=\"boxes\">\n")
-		for k, it := range bl.Items {
-			fmt.Fprintf(b, "<li><label><input type=\"checkbox\" name=\"%s-%d-%d\"> <span>%s</span></label></li>\n", id, i, k, r.tight(it.Blocks))
-		}
-		b.WriteString("</ul>\n")
+// boxes are items that can be ticked on the screen. Nothing is stored.
+func (r *renderer) boxes(b *lesson.Block, name string) []box {
+	var out []box
+	for i, it := range b.Items {
+		out = append(out, box{fmt.Sprintf("%s-%d", name, i+1), r.said(it.Blocks)})
 	}
+	return out
 }
 
-func (r *renderer) signs(b *strings.Builder, p *lesson.Part) {
-	for i := range p.Blocks {
-		bl := &p.Blocks[i]
-		if bl.Kind != lesson.List {
-			r.block(b, bl)
-			continue
-		}
-		b.WriteString("<ul class=\"signs\">\n")
-		for _, it := range bl.Items {
-			words, figures := split(it.Blocks)
-			b.WriteString("<li>")
-			for k := range figures {
-				b.WriteString(r.figure(&figures[k]))
-			}
-			fmt.Fprintf(b, "<div>%s</div></li>\n", r.tight(words))
-		}
-		b.WriteString("</ul>\n")
-	}
-}
-
-// quiz writes questions whose answers open on demand. Choosing stores nothing.
-func (r *renderer) quiz(b *strings.Builder, p *lesson.Part, id string) {
+// questions are those of one ordered list; asked counts the part's questions so far.
+// Choosing stores nothing; the answer opens on demand.
+func (r *renderer) questions(b *lesson.Block, id string, asked *int) []question {
 	loc := r.e.Locale
-	b.WriteString("<ol class=\"questions\">\n")
-	for i, q := range p.Questions() {
-		name := fmt.Sprintf("%s-q%d", id, i+1)
-		fmt.Fprintf(b, "<li value=\"%d\"><fieldset><legend><span class=\"numeral\" aria-hidden=\"true\">%s</span> %s</legend>\n", i+1, esc(loc.Number(i+1)), r.tight(q.Stem))
-		var right []string
-		for k, o := range q.Options {
-			letter := loc.Letter(k)
-			if o.Right {
-				right = append(right, fmt.Sprintf("<p><strong>%s. %s</strong></p>", esc(letter), r.tight(o.Blocks)))
-			}
-			fmt.Fprintf(b, "<label><input type=\"radio\" name=\"%s\" value=\"%d\"> <span><span class=\"letter\">%s</span> %s</span></label>\n", name, k+1, esc(letter), r.tight(o.Blocks))
+	list := lesson.Part{Blocks: []lesson.Block{*b}}
+	var out []question
+	for _, q := range list.Questions() {
+		*asked++
+		v := question{
+			Value: *asked, Number: loc.Number(*asked), Name: fmt.Sprintf("%s-question-%d", id, *asked),
+			Stem: r.said(q.Stem), Reason: r.blocks(q.Reason),
 		}
-		fmt.Fprintf(b, "</fieldset>\n<details><summary>%s</summary>%s%s</details></li>\n", esc(loc.Label("show-answer")), strings.Join(right, ""), r.blocks(q.Reason))
+		for k, o := range q.Options {
+			said := option{k + 1, loc.Letter(k), r.said(o.Blocks)}
+			v.Options = append(v.Options, said)
+			if o.Right {
+				v.Answer = append(v.Answer, said)
+			}
+		}
+		out = append(out, v)
 	}
-	b.WriteString("</ol>\n")
+	return out
+}
+
+func (r *renderer) said(bs []lesson.Block) said {
+	if len(bs) > 0 && bs[0].Kind == lesson.Paragraph {
+		return said{r.inlines(bs[0].Inlines), r.blocks(bs[1:])}
+	}
+	return said{Rest: r.blocks(bs)}
 }

@@ -4,17 +4,21 @@ import (
 	"fmt"
 	"html"
 	"html/template"
+	"net/url"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/translate"
 )
 
-// renderer writes the blocks of one page. Everything that comes from a pack is escaped.
+// renderer writes the blocks of one module. Everything that comes from a pack is escaped.
 type renderer struct {
 	e       *translate.Edition
-	page    string
+	module  string
+	level   int // of the heading above, so that none is skipped
 	figures int // so far, for ids
 }
 
@@ -28,20 +32,13 @@ func (r *renderer) blocks(bs []lesson.Block) template.HTML {
 	return template.HTML(b.String())
 }
 
-// tight writes the blocks of a list item: a single paragraph needs no element of its own.
-func (r *renderer) tight(bs []lesson.Block) string {
-	if len(bs) > 0 && bs[0].Kind == lesson.Paragraph {
-		return string(r.inlines(bs[0].Inlines)) + string(r.blocks(bs[1:]))
-	}
-	return string(r.blocks(bs))
-}
-
 func (r *renderer) block(b *strings.Builder, bl *lesson.Block) {
 	switch bl.Kind {
 	case lesson.Paragraph:
 		fmt.Fprintf(b, "<p>%s</p>\n", r.inlines(bl.Inlines))
 	case lesson.Heading:
-		fmt.Fprintf(b, "<h%d>%s</h%d>\n", bl.Level, r.inlines(bl.Inlines), bl.Level)
+		r.level = min(bl.Level, r.level+1)
+		fmt.Fprintf(b, "<h%d>%s</h%d>\n", r.level, r.inlines(bl.Inlines), r.level)
 	case lesson.List:
 		tag := "ul"
 		start := ""
@@ -53,7 +50,8 @@ func (r *renderer) block(b *strings.Builder, bl *lesson.Block) {
 		}
 		fmt.Fprintf(b, "<%s%s>\n", tag, start)
 		for _, it := range bl.Items {
-			fmt.Fprintf(b, "<li>%s</li>\n", r.tight(it.Blocks))
+			said := r.said(it.Blocks)
+			fmt.Fprintf(b, "<li>%s%s</li>\n", said.Line, said.Rest)
 		}
 		fmt.Fprintf(b, "</%s>\n", tag)
 	case lesson.Quote:
@@ -63,14 +61,14 @@ func (r *renderer) block(b *strings.Builder, bl *lesson.Block) {
 	case lesson.Rule:
 		b.WriteString("<hr>\n")
 	case lesson.Figure:
-		b.WriteString(r.figure(bl))
+		b.WriteString(string(r.figure(bl)))
 	case lesson.Table:
 		r.table(b, bl)
 	}
 }
 
 func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
-	b.WriteString("<div class=\"wide\"><table>\n")
+	b.WriteString("<div class=\"wide\" tabindex=\"0\"><table>\n") // a reader without a mouse must be able to scroll it
 	for i, row := range bl.Rows {
 		cell := "td"
 		if i == 0 {
@@ -91,14 +89,14 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 }
 
 // figure writes a drawing; its alternative text is its title. It is never mirrored.
-func (r *renderer) figure(bl *lesson.Block) string {
+func (r *renderer) figure(bl *lesson.Block) template.HTML {
 	f := r.e.Pack.Figures[bl.Source]
 	if f == nil || f.Drawing == nil {
 		return "" // a rule has said so already
 	}
 	r.figures++
-	svg := f.Drawing.SVG(drawing.Labels{ID: fmt.Sprintf("figure-%s-%d", r.page, r.figures), Title: bl.Alt, Key: r.e.Locale.Digits})
-	return "<figure>" + string(svg) + "</figure>\n"
+	svg := f.Drawing.SVG(drawing.Labels{ID: fmt.Sprintf("figure-%s-%d", r.module, r.figures), Title: bl.Alt, Key: r.e.Locale.Digits})
+	return template.HTML("<div class=\"figure\">" + string(svg) + "</div>\n")
 }
 
 func (r *renderer) inlines(ins []lesson.Inline) template.HTML {
@@ -112,31 +110,69 @@ func (r *renderer) inlines(ins []lesson.Inline) template.HTML {
 func (r *renderer) inline(b *strings.Builder, in *lesson.Inline) {
 	switch in.Kind {
 	case lesson.Text:
-		b.WriteString(esc(in.Text))
+		b.WriteString(strings.ReplaceAll(esc(in.Text), translate.Blank, blank))
 	case lesson.CodeSpan:
 		fmt.Fprintf(b, "<code>%s</code>", esc(in.Text))
 	case lesson.Break:
 		b.WriteString("<br>")
-	case lesson.Strong, lesson.Emphasis:
+	case lesson.Strong:
 		fmt.Fprintf(b, "<strong>%s</strong>", r.inlines(in.Children))
+	case lesson.Emphasis:
+		fmt.Fprintf(b, "<em>%s</em>", r.inlines(in.Children))
+	case lesson.Image:
+		b.WriteString(esc(in.Text)) // a rule has said so already
 	case lesson.Link:
 		r.link(b, in)
 	}
 }
 
-// link writes what a link means. Only module, source and outside addresses lead anywhere.
+// blank is a line to write on. It says nothing to a screen reader.
+const blank = `<span class="blank"></span>`
+
+// shortNumber is how many characters of a number are kept on one line at most; a
+// longer one could be wider than the column of a phone.
+const shortNumber = 20
+
+// link writes what a link means. What it leads to is there, or it is plain text.
 func (r *renderer) link(b *strings.Builder, in *lesson.Inline) {
 	text := r.inlines(in.Children)
 	switch in.Scheme {
 	case "number":
-		fmt.Fprintf(b, `<bdi class="number">%s</bdi>`, text)
+		class := "number"
+		if utf8.RuneCountInString(lesson.Plain(in.Children)) > shortNumber {
+			class = "number long"
+		}
+		fmt.Fprintf(b, `<bdi class="%s">%s</bdi>`, class, text)
+		return
+	case "facility":
+		fmt.Fprintf(b, "%s\u00a0(%s)", text, r.phone(in.Target))
+		return
 	case "source":
-		fmt.Fprintf(b, `<a class="source" href="index.html#source-%s">%s</a>`, esc(in.Target), text)
+		if r.e.Pack.Sources[in.Target] != nil {
+			fmt.Fprintf(b, `<a class="source" href="index.html#source-%s">%s</a>`, esc(url.PathEscape(in.Target)), text)
+			return
+		}
 	case "module":
-		fmt.Fprintf(b, `<a href="%s.html">%s</a>`, esc(in.Target), text)
+		if slices.ContainsFunc(r.e.Modules, func(m translate.Module) bool { return m.ID == in.Target }) {
+			fmt.Fprintf(b, `<a href="%s.html">%s</a>`, esc(url.PathEscape(in.Target)), text)
+			return
+		}
 	case "https", "mailto", "tel":
 		fmt.Fprintf(b, `<a href="%s:%s">%s</a>`, in.Scheme, esc(in.Target), text)
-	default:
-		b.WriteString(string(text))
+		return
 	}
+	b.WriteString(string(text))
+}
+
+// phone writes a contact of the facility: a number to tap, other words, or a line to write on.
+func (r *renderer) phone(id string) string {
+	c := r.e.Pack.Facility.Contact(id)
+	if c == nil || c.Value == "" {
+		return blank
+	}
+	shown := esc(r.e.Locale.Digits(c.Value))
+	if tel := dialled(c.Value); tel != "" {
+		return fmt.Sprintf(`<a class="phone" href="tel:%s" dir="ltr">%s</a>`, tel, shown)
+	}
+	return "<bdi>" + shown + "</bdi>"
 }

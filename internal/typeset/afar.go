@@ -61,6 +61,34 @@ func (s *Setter) Calls(calls []Call, size, width Length, tag *page.Tag) []Strip 
 	return rows
 }
 
+// WallTitle sets a title over a heavy rule, close together, its lines about equally long.
+func (s *Setter) WallTitle(ins []lesson.Inline, width Length, tag *page.Tag) []Strip {
+	st := join(s.close(ins, s.title(), 0, width, tag.Add("H1")))
+	st.Height += s.half()
+	st.box(0, st.Height-s.half()+s.pt(0.5), width, s.pt(1.6), Leaf)
+	return []Strip{st}
+}
+
+// close sets few large words with their lines close together and about equally long.
+func (s *Setter) close(ins []lesson.Inline, st Style, x, width Length, tag *page.Tag) []Strip {
+	n := len(s.Lines(ins, st, width, nil))
+	for narrower := width; n > 1; {
+		narrower -= width / 24
+		if narrower < width/2 || len(s.Lines(ins, st, narrower, nil)) > n {
+			break
+		}
+		width = narrower
+	}
+	leading := st.Size.Scale(1.2 * float64(s.Grid) / float64(s.Sizes.Leading))
+	var out []Strip
+	for _, l := range s.Lines(ins, st, width, tag) {
+		row := Strip{Height: leading, Keep: true}
+		row.line(l, x, leading.Scale(0.76))
+		out = append(out, row)
+	}
+	return out
+}
+
 // Squares sets the items of a checklist alone, an open square before each.
 func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	indent := s.mm(7)
@@ -85,7 +113,11 @@ func (s *Setter) WallSigns(p *lesson.Part, do *Setter, width Length, tag *page.T
 }
 
 func (s *Setter) wallSigns(p *lesson.Part, do *Setter, beside bool, width Length, tag *page.Tag) []Strip {
-	out := []Strip{s.inkBar(p.Heading, width, tag)}
+	bar := join(s.close(p.Heading, s.part().in(Paper), s.mm(3), width-s.mm(6), tag.Add("H2")))
+	st := Strip{Before: s.half(), Height: bar.Height + do.half()/2, Keep: true}
+	st.box(0, 0, width, bar.Height, Ink)
+	st.overlay(bar, 0, 0)
+	out := []Strip{st}
 	list := tag.Add("L")
 	col, gap := width.Scale(0.44), do.mm(4)
 	for _, it := range p.Items(false) {

@@ -42,7 +42,7 @@ function* names(tag) {
 }
 
 for (const [tag, script] of Object.entries(scripts)) {
-  const word = new RegExp(`[\\p{Script_Extensions=${script}}\\p{M}\\u200c\\u200d'’]+`, "gu");
+  const word = new RegExp(`(?:(?!\\p{P})[\\p{Script_Extensions=${script}}\\p{M}\\u200c\\u200d]|['’])+`, "gu");
   const letter = new RegExp(`(?=\\p{L})\\p{Script=${script}}`, "u");
   const words = new Set();
   for (const name of names(tag)) {
