@@ -88,6 +88,19 @@ func (r *GlyphRun) Width() measure.Length {
 	return r.Size.Scale(float64(n) / float64(r.Face.UnitsPerEm))
 }
 
+// Text returns what the run says, in the order it is read.
+func (r *GlyphRun) Text() string {
+	var text []byte
+	for i := range r.Clusters {
+		c := &r.Clusters[i]
+		if r.RTL {
+			c = &r.Clusters[len(r.Clusters)-1-i]
+		}
+		text = append(text, c.Text...)
+	}
+	return string(text)
+}
+
 // A Box is a filled rectangle; rules and panels are made of it.
 type Box struct {
 	X, Y, Width, Height measure.Length

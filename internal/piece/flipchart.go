@@ -1,3 +1,237 @@
 package piece
 
-func flipChart(j *Job) (*Result, error) { return attendance(j) }
+import (
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/measure"
+	"wardleaf/internal/page"
+	"wardleaf/internal/typeset"
+)
+
+// flipChart is a chart on one module, held or stood between a group and the trainer,
+// and bound at the upper edge of sheets that lie across.
+//
+// How its sides lie: the group sees the front of a sheet. When that sheet is done, it
+// is turned over the top and hangs on the trainer's side. It has made half a turn
+// about its upper edge on the way and hangs down again, so that the trainer sees its
+// back, with the bound edge still at the top. So the top of a back is at the same
+// edge as the top of its front: printed from pages that are all upright, the sheet is
+// turned about its short edge. (Turned about the long edge, as a calendar is, the
+// trainer would read upside down.)
+//
+// While the group sees the front of sheet n, the trainer sees the back of sheet n-1,
+// which holds the words for that front. Before anything is turned, the trainer sees
+// the back of the last sheet: it holds the words for the first front.
+func flipChart(j *Job) (*Result, error) {
+	label := j.Locale.Label("flip-chart")
+	p, err := newPress(j.Edition, j.Fonts, typeset.Sized(measure.Pt(14)), typeset.FlipFrame(j.Paper, j.Locale.RTL), label)
+	if err != nil {
+		return nil, err
+	}
+	p.use(j.Module)
+	p.bare = true
+	large, err := j.afarSizes(j.distance())
+	if err != nil {
+		return nil, err
+	}
+	f := &chart{press: p, lesson: j.Module.Lesson, large: large}
+	pairs := f.pairs()
+	var sheets []typeset.Sheet
+	for i := range pairs {
+		for _, side := range []func(*page.Tag) []typeset.Strip{pairs[i].front, pairs[(i+1)%len(pairs)].talk} {
+			sheet := p.column(len(sheets), side(p.root.Add("Sect"))...)
+			sheet.Items = append(sheet.Items, p.frame.BindingHoles()...)
+			sheets = append(sheets, sheet)
+		}
+	}
+	p.claim(f.lesson)
+	p.finish(label+": "+lesson.Plain(f.lesson.Title), sheets, nil, modules(j), false)
+	p.res.Document.Duplex = page.FlipShortEdge
+	return p.res, nil
+}
+
+// A pair is what the group sees, and the words for it.
+type pair struct {
+	front, talk func(*page.Tag) []typeset.Strip
+}
+
+type chart struct {
+	*press
+	lesson *lesson.Lesson
+	large  typeset.Sizes // at the distance of the group
+}
+
+func (f *chart) pairs() []pair {
+	out := []pair{{f.opening, f.before}}
+	part := 0
+	for i := range f.lesson.Parts {
+		if f.lesson.Parts[i].Role != lesson.Steps {
+			continue
+		}
+		part++
+		n, heading := part, lesson.Plain(f.lesson.Parts[i].Heading)
+		said := scenes(&f.lesson.Parts[i], func(step int) bool { return f.s.Critical(n, step) })
+		seen := scenes(uncitedPart(&f.lesson.Parts[i]), func(step int) bool { return f.s.Critical(n, step) })
+		for k := range said {
+			out = append(out, pair{
+				func(t *page.Tag) []typeset.Strip { return f.picture(heading, seen[k], t) },
+				func(t *page.Tag) []typeset.Strip { return f.words(heading, said[k], t) },
+			})
+		}
+	}
+	if signs := f.lesson.Part(lesson.WarningSigns); signs != nil {
+		out = append(out, pair{f.signs, f.signWords})
+	}
+	return out
+}
+
+// fitted returns the first of the tries that fits the column, or the last of them.
+// Tries are made under tags of their own, and only the one that is used under tag.
+func (f *chart) fitted(tag *page.Tag, sizes []typeset.Sizes, set func(*typeset.Setter, *page.Tag) []typeset.Strip) []typeset.Strip {
+	for i, z := range sizes {
+		s := f.s.Resized(z)
+		if i+1 == len(sizes) || typeset.Height(set(s, &page.Tag{})) <= f.frame.Height() {
+			return set(s, tag)
+		}
+	}
+	return nil
+}
+
+// sizes are text sizes from large to small.
+func sizes(from, to float64) []typeset.Sizes {
+	var out []typeset.Sizes
+	for text := from; text >= to; text -= 0.5 {
+		out = append(out, typeset.Sized(measure.Pt(text)))
+	}
+	return out
+}
+
+// opening is the first front: what the lesson is called, and its caution.
+func (f *chart) opening(tag *page.Tag) []typeset.Strip {
+	w := f.frame.Width()
+	return f.fitted(tag, sizes(f.large.Text.Points(), 10), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+		out := s.WallTitle(f.lesson.Title, w, t)
+		out = append(out, typeset.SpaceBefore(s.Lead(uncited(f.lesson.Lead), w, t), s.Grid/2)...)
+		if c := f.lesson.Part(lesson.Caution); c != nil {
+			out = append(out, s.Caution(uncitedPart(c), w, t)...)
+		}
+		return out
+	})
+}
+
+// picture is the front of a scene. Below a picture, words are as large as they can be
+// on two lines, and always large enough for the distance of the group.
+func (f *chart) picture(heading string, sc scene, tag *page.Tag) []typeset.Strip {
+	w := f.frame.Width()
+	head := f.s.Text(heading, typeset.PartLook, 0, w, tag.Add("H2"))
+	h := f.frame.Height() - typeset.Height(head)
+	most := h
+	if sc.figure != nil {
+		most = h.Scale(0.32)
+	}
+	s := f.s.Resized(f.large)
+	for text := f.large.Title; text > f.large.Text; text -= measure.Pt(0.5) {
+		z := f.large
+		z.Text, z.Small, z.Leading = text, text.Scale(0.6), text.Scale(1.24)
+		try := f.s.Resized(z)
+		if try.SceneWords(sc.shown, w, &page.Tag{}).Height <= most {
+			s = try
+			break
+		}
+	}
+	return append(head, s.Scene(sc.shown, sc.figure, w, h, tag))
+}
+
+// words is the side of the trainer while the group sees a scene.
+func (f *chart) words(heading string, sc scene, tag *page.Tag) []typeset.Strip {
+	w, h := f.frame.Width(), f.frame.Height()
+	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+		say := f.s.Resized(typeset.Sized(s.Sizes.Text.Scale(1.35)))
+		head := s.Text(f.Locale.Label("talking-points")+" · "+heading, typeset.PartLook, 0, w, t.Add("H2"))
+		narrow, gap := w.Scale(0.28), w.Scale(0.05)
+		x := narrow + gap
+		if sc.figure == nil {
+			x = 0
+		}
+		talk := say.Talk(sc.talked, w-x, t)
+		talk = append(talk, typeset.SpaceBefore(say.Text(f.Locale.Label("ask-group"), typeset.BoldLook, 0, w-x, t.Add("P")), say.Grid)...)
+		if sc.figure == nil {
+			head = append(head, talk...)
+		} else {
+			head = append(head, typeset.Beside(s.Seen(sc.figure, narrow, t), talk, x))
+		}
+		return append(head, f.keys(s, head, h, t)...)
+	})
+}
+
+// keys sets the key points at the foot of a side of the trainer, to come back to.
+func (f *chart) keys(s *typeset.Setter, above []typeset.Strip, height measure.Length, tag *page.Tag) []typeset.Strip {
+	k := f.lesson.Part(lesson.KeyPoints)
+	if k == nil {
+		return nil
+	}
+	foot := s.KeyPairs(k, f.frame.Width(), tag)
+	return append([]typeset.Strip{typeset.Fill(above, foot, height-s.Grid)}, foot...)
+}
+
+// before is the side of the trainer while the group sees the first front: how to hold
+// the chart, what is needed, and the notes for the trainer.
+func (f *chart) before(tag *page.Tag) []typeset.Strip {
+	w := f.frame.Width()
+	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+		head := s.Text(f.Locale.Label("before-you-start"), typeset.PartLook, 0, w, t.Add("H2"))
+		narrow, gap := w.Scale(0.38), w.Scale(0.05)
+		first := s.Text(f.Locale.Label("flip-how"), typeset.TextLook, 0, narrow, t.Add("P"))
+		if m := f.lesson.Part(lesson.Materials); m != nil {
+			n := 0
+			first = append(first, s.Part(m, &n, narrow, t)...)
+		}
+		var second []typeset.Strip
+		for i := range f.lesson.Parts {
+			if f.lesson.Parts[i].Role == lesson.TrainerNotes {
+				n := 0
+				second = append(second, s.Part(&f.lesson.Parts[i], &n, w-narrow-gap, t)...)
+			}
+		}
+		return append(head, typeset.Beside(first, second, narrow+gap))
+	})
+}
+
+// signs is the last front.
+func (f *chart) signs(tag *page.Tag) []typeset.Strip {
+	w := f.frame.Width()
+	signs := uncitedPart(f.lesson.Part(lesson.WarningSigns))
+	return f.fitted(tag, sizes(f.large.Text.Points(), 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+		s.FigureWidth = s.Sizes.Text.Scale(6.5)
+		out := s.SignPairs(signs, false, w, t)
+		return append(out, typeset.SpaceBefore(s.Calls(f.calling(), s.Sizes.Part.Scale(1.3), w, t), s.Grid/2)...)
+	})
+}
+
+// signWords is the side of the trainer while the group sees the last front.
+func (f *chart) signWords(tag *page.Tag) []typeset.Strip {
+	w, h := f.frame.Width(), f.frame.Height()
+	signs := *f.lesson.Part(lesson.WarningSigns)
+	signs.Blocks = withoutPictures(signs.Blocks)
+	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+		head := s.Text(f.Locale.Label("talking-points"), typeset.PartLook, 0, w, t.Add("H2"))
+		head = append(head, s.SignPairs(&signs, true, w, t)...)
+		head = append(head, typeset.SpaceBefore(s.Text(f.Locale.Label("ask-group"), typeset.BoldLook, 0, w, t.Add("P")), s.Grid/2)...)
+		return append(head, f.keys(s, head, h, t)...)
+	})
+}
+
+// withoutPictures returns lists without the pictures in their items.
+func withoutPictures(bs []lesson.Block) []lesson.Block {
+	var out []lesson.Block
+	for _, b := range bs {
+		if b.Kind == lesson.Figure {
+			continue
+		}
+		b.Items = append([]lesson.Item(nil), b.Items...)
+		for k := range b.Items {
+			b.Items[k].Blocks = withoutPictures(b.Items[k].Blocks)
+		}
+		out = append(out, b)
+	}
+	return out
+}

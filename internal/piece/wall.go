@@ -105,7 +105,7 @@ func (w *wall) build(l *lesson.Lesson, far, do int) (*press, []typeset.Strip, er
 			if role == lesson.Checklist {
 				out = append(out, p.s.Squares(uncitedPart(pt), width, p.root)...)
 			} else {
-				out = append(out, p.s.WallSigns(uncitedPart(pt), act, width, p.root)...)
+				out = append(out, p.s.WallSigns(uncitedPart(pt), act, far <= closest, width, p.root)...)
 			}
 		}
 	}

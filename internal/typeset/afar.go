@@ -69,16 +69,34 @@ func (s *Setter) WallTitle(ins []lesson.Inline, width Length, tag *page.Tag) []S
 	return []Strip{st}
 }
 
-// close sets few large words with their lines close together and about equally long.
-func (s *Setter) close(ins []lesson.Inline, st Style, x, width Length, tag *page.Tag) []Strip {
+// balance returns the narrowest width at which words take no more lines than at width,
+// so that their lines are about equally long and no word is left alone on the last.
+func (s *Setter) balance(ins []lesson.Inline, st Style, width Length) Length {
 	n := len(s.Lines(ins, st, width, nil))
-	for narrower := width; n > 1; {
-		narrower -= width / 24
-		if narrower < width/2 || len(s.Lines(ins, st, narrower, nil)) > n {
+	for least, step := width/2, width/24; n > 1 && width-step > least; width -= step {
+		if len(s.Lines(ins, st, width-step, nil)) > n {
 			break
 		}
-		width = narrower
 	}
+	return width
+}
+
+// balanced sets paragraphs with lines about equally long.
+func (s *Setter) balanced(bs []lesson.Block, st Style, x, width Length, tag *page.Tag) []Strip {
+	var out []Strip
+	for i := range bs {
+		w := width
+		if bs[i].Kind == lesson.Paragraph {
+			w = s.balance(bs[i].Inlines, st, width)
+		}
+		out = append(out, s.block(&bs[i], st, x, w, tag)...)
+	}
+	return out
+}
+
+// close sets few large words with their lines close together and about equally long.
+func (s *Setter) close(ins []lesson.Inline, st Style, x, width Length, tag *page.Tag) []Strip {
+	width = s.balance(ins, st, width)
 	leading := st.Size.Scale(1.2 * float64(s.Grid) / float64(s.Sizes.Leading))
 	var out []Strip
 	for _, l := range s.Lines(ins, st, width, tag) {
@@ -95,7 +113,7 @@ func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	list := tag.Add("L")
 	var out []Strip
 	for _, it := range p.Items(false) {
-		st := join(s.Blocks(it.Blocks, s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
+		st := join(s.balanced(withoutFigures(it.Blocks), s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
 		s.square(&st, 0, s.ascent)
 		st.Height = max(st.Height, s.Grid)
 		st.Before, st.Keep = s.half()/2, false
@@ -105,14 +123,29 @@ func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 }
 
 // WallSigns sets warning signs, heading and all: each sign in bold, and what to do in
-// the text of another setter, which may be smaller, beside or below it.
-func (s *Setter) WallSigns(p *lesson.Part, do *Setter, width Length, tag *page.Tag) []Strip {
-	below := s.wallSigns(p, do, false, width, &page.Tag{})
-	beside := s.wallSigns(p, do, true, width, &page.Tag{})
-	return s.wallSigns(p, do, height(beside) < height(below), width, tag)
+// the text of another setter, which may be smaller: beside it or below it or, where
+// room is scarce, run in.
+func (s *Setter) WallSigns(p *lesson.Part, do *Setter, runIn bool, width Length, tag *page.Tag) []Strip {
+	lie := below
+	switch {
+	case runIn:
+		lie = after
+	case height(s.wallSigns(p, do, beside, width, &page.Tag{})) < height(s.wallSigns(p, do, below, width, &page.Tag{})):
+		lie = beside
+	}
+	return s.wallSigns(p, do, lie, width, tag)
 }
 
-func (s *Setter) wallSigns(p *lesson.Part, do *Setter, beside bool, width Length, tag *page.Tag) []Strip {
+// lie is where the words for what to do lie from their sign.
+type lie int
+
+const (
+	below lie = iota
+	beside
+	after
+)
+
+func (s *Setter) wallSigns(p *lesson.Part, do *Setter, lie lie, width Length, tag *page.Tag) []Strip {
 	bar := join(s.close(p.Heading, s.part().in(Paper), s.mm(3), width-s.mm(6), tag.Add("H2")))
 	st := Strip{Before: s.half(), Height: bar.Height + do.half()/2, Keep: true}
 	st.box(0, 0, width, bar.Height, Ink)
@@ -125,9 +158,9 @@ func (s *Setter) wallSigns(p *lesson.Part, do *Setter, beside bool, width Length
 		sign, rest, _ := splitSign(it.Blocks)
 		var st Strip
 		switch {
-		case sign == nil:
+		case sign == nil || lie == after:
 			st = join(s.Blocks(withoutFigures(it.Blocks), s.text(), 0, width, li.Add("LBody")))
-		case beside:
+		case lie == beside:
 			st = join(s.Paragraph(sign, s.text(), 0, col, li.Add("Lbl")))
 			act := join(do.Blocks(rest, do.text(), col+gap, width-col-gap, li.Add("LBody")))
 			drop := s.ascent - do.ascent
