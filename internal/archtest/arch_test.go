@@ -38,7 +38,7 @@ var allowed = map[string][]string{
 	"pdf":       {"font", "measure", "page"},
 	"site":      {"drawing", "lesson", "locale", "pack", "piece", "translate"},
 	"publish":   {},
-	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "site", "source", "translate"},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "site", "source", "translate", "typeset"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

@@ -29,6 +29,7 @@ import (
 	"wardleaf/internal/publish"
 	"wardleaf/internal/site"
 	"wardleaf/internal/translate"
+	"wardleaf/internal/typeset"
 )
 
 // Options say what to assemble. Assets are the program's own files.
@@ -97,9 +98,11 @@ func Run(o Options) (*Report, error) {
 	}
 
 	w := &works{pack: p, catalog: catalog}
-	if w.fonts, err = font.Load(o.Assets.Fonts); err != nil {
+	faces, err := font.Load(o.Assets.Fonts)
+	if err != nil {
 		return nil, err
 	}
+	w.fonts = typeset.NewFonts(faces)
 	var sound []string
 	for _, l := range langs {
 		if !stops(r.Findings, l) {
@@ -172,7 +175,7 @@ func selected(p *pack.Pack, only []string) []string {
 type works struct {
 	pack    *pack.Pack
 	catalog *locale.Catalog
-	fonts   *font.Library
+	fonts   *typeset.Fonts
 }
 
 // edition is one language on its way through the works.

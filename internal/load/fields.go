@@ -102,17 +102,34 @@ func (s subject) oneOf(dst *string, what string, allowed ...string) field {
 	}
 }
 
-func (s subject) whole(dst *int, what string) field {
+func (s subject) whole(dst *int, what string) field { return s.between(dst, what, 1, 9999) }
+
+func (s subject) between(dst *int, what string, low, high int) field {
 	return func(v *value) {
 		if !s.is(v, scalar, what) {
 			return
 		}
 		n, err := strconv.Atoi(v.text)
-		if err != nil || n < 1 || n > 9999 {
-			s.say("record-value", v.span, fmt.Sprintf("%s must be a whole number from 1 to 9999; this is %q", what, v.text), whyStrict, "write digits alone, such as 25")
+		if err != nil || n < low || n > high {
+			s.say("record-value", v.span, fmt.Sprintf("%s must be a whole number from %d to %d; this is %q", what, low, high, v.text), whyStrict, "write digits alone, such as 25")
 			return
 		}
 		*dst = n
+	}
+}
+
+// clock reads a time of day as minutes after midnight.
+func (s subject) clock(dst *int, what string) field {
+	return func(v *value) {
+		if !s.is(v, scalar, what) {
+			return
+		}
+		t, err := time.Parse("15:04", v.text)
+		if err != nil {
+			s.say("record-value", v.span, fmt.Sprintf("%s must be a time of day; this is %q", what, v.text), whyStrict, `write hours and minutes from 00:00 to 23:59, such as "09:00"`)
+			return
+		}
+		*dst = t.Hour()*60 + t.Minute()
 	}
 }
 

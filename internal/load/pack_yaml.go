@@ -15,6 +15,7 @@ var digitSystems = []string{"arab", "arabext", "beng", "deva", "khmr", "latn", "
 func (r *reader) packFile() []pack.Ref {
 	p := r.pack
 	s := subject{r: r}
+	p.Session, p.PassMark = pack.UsualSession, pack.UsualPassMark
 	opened := s.open("pack.yaml", maxYAML, "title, version, source-language, languages and modules")
 	p.File = s.file
 	if !opened {
@@ -34,6 +35,14 @@ func (r *reader) packFile() []pack.Ref {
 		"source-language": s.ref(&from, "source-language"),
 		"languages":       s.refs(&languages, "languages"),
 		"modules":         s.refs(&modules, "modules"),
+		"pass-mark":       s.between(&p.PassMark, "pass-mark", 1, 100),
+		"session": func(v *value) {
+			s.group(v, "session", map[string]field{
+				"start": s.clock(&p.Session.Start, "start"),
+				"group": s.between(&p.Session.Group, "group", 1, 100),
+				"break": s.between(&p.Session.Break, "break", 1, 120),
+			})
+		},
 		"digits": s.byLanguage("digits", func(tag string, v *value) {
 			var system string
 			s.oneOf(&system, "digits of "+tag, digitSystems...)(v)

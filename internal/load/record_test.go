@@ -99,3 +99,18 @@ func TestPackKeepsOrder(t *testing.T) {
 		t.Errorf("got %v, %v", got, pack.Sorted(p.Figures))
 	}
 }
+
+// TestSession reads how a day is laid out, and falls back on what is usual.
+func TestSession(t *testing.T) {
+	const start = "title: {en: Test}\nversion: \"1\"\nsource-language: en\nlanguages: [en]\nmodules: [wrapping]\n"
+	r := newReader("pack.yaml", []byte(start+"pass-mark: 90\nsession: {start: \"08:30\", group: 12, break: 20}\n"))
+	r.packFile()
+	if want := (pack.Session{Start: 8*60 + 30, Group: 12, Break: 20}); len(r.findings) > 0 || r.pack.Session != want || r.pack.PassMark != 90 {
+		t.Errorf("got %+v, pass mark %d, %v", r.pack.Session, r.pack.PassMark, r.findings)
+	}
+	r = newReader("pack.yaml", []byte(start+"pass-mark: 101\nsession: {start: 24:00, group: 0, break: soon}\n"))
+	r.packFile()
+	if len(r.findings) != 4 || r.pack.Session != pack.UsualSession || r.pack.PassMark != pack.UsualPassMark {
+		t.Errorf("got %+v, pass mark %d, %v", r.pack.Session, r.pack.PassMark, r.findings)
+	}
+}

@@ -24,6 +24,8 @@ type Pack struct {
 	Source    string            // the source language
 	Languages []string          // in the order pack.yaml gives, source language included
 	Digits    map[string]string // language -> Unicode numbering system, "latn" when absent
+	Session   Session
+	PassMark  int // percent of the score of a skills checklist that is enough
 	Modules   []*Module
 	Facility  Facility
 	Numbers   map[string]*Number
@@ -42,6 +44,19 @@ func (p *Pack) HasPage(name, lang string) bool {
 	}
 	return true
 }
+
+// A Session is how a day of teaching is laid out.
+type Session struct {
+	Start int // minutes after midnight
+	Group int // how many learn together
+	Break int // minutes
+}
+
+// What holds where pack.yaml does not say otherwise (common practice).
+var (
+	UsualSession  = Session{Start: 9 * 60, Group: 8, Break: 15}
+	UsualPassMark = 80
+)
 
 // Localized is a text in several languages, by BCP 47 tag.
 type Localized map[string]string

@@ -64,7 +64,7 @@ func (s script) setter(t testing.TB, lang string) setter {
 	if s.rtl {
 		base = bidi.RightToLeft
 	}
-	return setter{shaping.New(chain, lang), base}
+	return setter{shaping.New(chain, lang, shaping.NewCache()), base}
 }
 
 // line sets text on one line from x on, size unscaled.

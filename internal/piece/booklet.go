@@ -5,7 +5,6 @@ package piece
 import (
 	"fmt"
 
-	"wardleaf/internal/font"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/page"
 	"wardleaf/internal/translate"
@@ -40,7 +39,7 @@ type Missing struct {
 // Booklet sets every module of an edition as an A5 booklet in reading order:
 // cover, what to read first, contents, the modules, answers, sources, pages for
 // notes up to a multiple of four, and the warning signs on the back cover.
-func Booklet(e *translate.Edition, fonts *font.Library) (*Result, error) {
+func Booklet(e *translate.Edition, fonts *typeset.Fonts) (*Result, error) {
 	p, err := newPress(e, fonts, typeset.BookletSizes, typeset.BookletFrame(e.Locale.RTL), e.Locale.Label("booklet"))
 	if err != nil {
 		return nil, err

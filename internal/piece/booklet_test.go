@@ -46,13 +46,13 @@ func editions(t testing.TB) []*translate.Edition {
 	return out
 }
 
-func library(t testing.TB) *font.Library {
+func library(t testing.TB) *typeset.Fonts {
 	t.Helper()
 	l, err := font.Load(os.DirFS("../../templates/fonts"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return l
+	return typeset.NewFonts(l)
 }
 
 func booklets(t testing.TB, check func(*translate.Edition, *Result)) {

@@ -78,8 +78,13 @@ func (f *chart) pairs() []pair {
 			})
 		}
 	}
-	if signs := f.lesson.Part(lesson.WarningSigns); signs != nil {
-		out = append(out, pair{f.signs, f.signWords})
+	signs := f.signs()
+	for i := range signs {
+		last := i+1 == len(signs)
+		out = append(out, pair{
+			func(t *page.Tag) []typeset.Strip { return f.signSide(f.large.Text, signs[i], last, t) },
+			func(t *page.Tag) []typeset.Strip { return f.signWords(signs[i], t) },
+		})
 	}
 	return out
 }
@@ -109,7 +114,7 @@ func sizes(from, to float64) []typeset.Sizes {
 func (f *chart) opening(tag *page.Tag) []typeset.Strip {
 	w := f.frame.Width()
 	return f.fitted(tag, sizes(f.large.Text.Points(), 10), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
-		out := s.WallTitle(f.lesson.Title, w, t)
+		out := s.CloseTitle(f.lesson.Title, w, t)
 		out = append(out, typeset.SpaceBefore(s.Lead(uncited(f.lesson.Lead), w, t), s.Grid/2)...)
 		if c := f.lesson.Part(lesson.Caution); c != nil {
 			out = append(out, s.Caution(uncitedPart(c), w, t)...)
@@ -131,7 +136,7 @@ func (f *chart) picture(heading string, sc scene, tag *page.Tag) []typeset.Strip
 	s := f.s.Resized(f.large)
 	for text := f.large.Title; text > f.large.Text; text -= measure.Pt(0.5) {
 		z := f.large
-		z.Text, z.Small, z.Leading = text, text.Scale(0.6), text.Scale(1.24)
+		z.Text, z.Small, z.Leading = text, text.Scale(0.6), typeset.Sized(text).Leading
 		try := f.s.Resized(z)
 		if try.SceneWords(sc.shown, w, &page.Tag{}).Height <= most {
 			s = try
@@ -196,26 +201,70 @@ func (f *chart) before(tag *page.Tag) []typeset.Strip {
 	})
 }
 
-// signs is the last front.
-func (f *chart) signs(tag *page.Tag) []typeset.Strip {
-	w := f.frame.Width()
-	signs := uncitedPart(f.lesson.Part(lesson.WarningSigns))
-	return f.fitted(tag, sizes(f.large.Text.Points(), 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
-		s.FigureWidth = s.Sizes.Text.Scale(6.5)
-		out := s.SignPairs(signs, false, w, t)
-		return append(out, typeset.SpaceBefore(s.Calls(f.calling(), s.Sizes.Part.Scale(1.3), w, t), s.Grid/2)...)
+// signs divides the warning signs over fronts: each holds as many as fit in letters
+// large enough for the distance of the group.
+func (f *chart) signs() []*lesson.Part {
+	all := f.lesson.Part(lesson.WarningSigns)
+	if all == nil {
+		return nil
+	}
+	var out []*lesson.Part
+	for from, n := 0, items(all); from < n; {
+		to := n
+		for ; to > from+1; to-- {
+			try := f.setSigns(f.s.Resized(f.large), some(all, from, to), to == n, &page.Tag{})
+			if typeset.Height(try) <= f.frame.Height() {
+				break
+			}
+		}
+		out = append(out, some(all, from, to))
+		from = to
+	}
+	return out
+}
+
+// some returns a part with those items of its lists from one count up to another.
+func some(p *lesson.Part, from, to int) *lesson.Part {
+	out := *p
+	out.Blocks = nil
+	at := 0
+	for _, b := range p.Blocks {
+		n := len(b.Items)
+		b.Items = b.Items[min(max(from-at, 0), n):min(max(to-at, 0), n)]
+		if at += n; len(b.Items) > 0 || n == 0 && from == 0 {
+			out.Blocks = append(out.Blocks, b)
+		}
+	}
+	return &out
+}
+
+// signSide is a front with warning signs; the last of them says whom to call.
+func (f *chart) signSide(text measure.Length, signs *lesson.Part, last bool, tag *page.Tag) []typeset.Strip {
+	return f.fitted(tag, sizes(text.Points()*1.3, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+		return f.setSigns(s, signs, last, t)
 	})
 }
 
-// signWords is the side of the trainer while the group sees the last front.
-func (f *chart) signWords(tag *page.Tag) []typeset.Strip {
+func (f *chart) setSigns(s *typeset.Setter, signs *lesson.Part, last bool, tag *page.Tag) []typeset.Strip {
+	w := f.frame.Width()
+	s.FigureWidth = s.Sizes.Text.Scale(6.5)
+	out := s.SignPairs(uncitedPart(signs), false, w, tag)
+	if !last {
+		return out
+	}
+	return append(out, typeset.SpaceBefore(s.Calls(f.calling(), s.Sizes.Text.Scale(1.3), w, tag), s.Grid/2)...)
+}
+
+// signWords is the side of the trainer while the group sees warning signs.
+func (f *chart) signWords(signs *lesson.Part, tag *page.Tag) []typeset.Strip {
 	w, h := f.frame.Width(), f.frame.Height()
-	signs := *f.lesson.Part(lesson.WarningSigns)
-	signs.Blocks = withoutPictures(signs.Blocks)
+	plain := *signs
+	plain.Blocks = withoutPictures(signs.Blocks)
 	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
 		head := s.Text(f.Locale.Label("talking-points"), typeset.PartLook, 0, w, t.Add("H2"))
-		head = append(head, s.SignPairs(&signs, true, w, t)...)
-		head = append(head, typeset.SpaceBefore(s.Text(f.Locale.Label("ask-group"), typeset.BoldLook, 0, w, t.Add("P")), s.Grid/2)...)
+		say := f.s.Resized(typeset.Sized(s.Sizes.Text.Scale(1.35)))
+		head = append(head, say.SignPairs(&plain, true, w, t)...)
+		head = append(head, typeset.SpaceBefore(say.Text(f.Locale.Label("ask-group"), typeset.BoldLook, 0, w, t.Add("P")), say.Grid)...)
 		return append(head, f.keys(s, head, h, t)...)
 	})
 }

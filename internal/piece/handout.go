@@ -11,16 +11,17 @@ import (
 // handout is one sheet, two sides, on one module: the caution, what to do in pictures
 // and few words, when to come back now, and whom to call. Text is never smaller than
 // 12 points. Where there is less room, pictures and text grow smaller, down to that
-// limit, and then the key points are left out; what does not fit even so is reported.
+// limit; then the key points are left out, and then the pictures of warning signs.
+// What does not fit even so is reported.
 func handout(j *Job) (*Result, error) {
 	label := j.Locale.Label("handout")
 	l := j.Module.Lesson
 	set := func(try handoutSize) (*Result, error) {
-		p, err := j.work(try.text, label)
+		p, err := j.sheet(try.text, label)
 		if err != nil {
 			return nil, err
 		}
-		return p.done(label+": "+lesson.Plain(l.Title), p.handout(j, l, try), modules(j))
+		return p.done(label+": "+lesson.Plain(l.Title), p.handout(l, try), modules(j))
 	}
 	var res *Result
 	var err error
@@ -30,11 +31,11 @@ func handout(j *Job) (*Result, error) {
 		}
 	}
 	res.TooLong, err = overfull(l, func(shorter *lesson.Lesson) (bool, error) {
-		p, err := j.work(12, label)
+		p, err := j.sheet(12, label)
 		if err != nil {
 			return false, err
 		}
-		sheets, _ := typeset.Paginate(p.handout(j, shorter, handoutSizes[len(handoutSizes)-1]), p.frame, 0)
+		sheets, _ := typeset.Paginate(p.handout(shorter, handoutSizes[len(handoutSizes)-1]), p.frame, 0)
 		return len(sheets) <= handoutSides, nil
 	}, lesson.Steps, lesson.WarningSigns)
 	return res, err
@@ -44,21 +45,22 @@ func handout(j *Job) (*Result, error) {
 const handoutSides = 2
 
 type handoutSize struct {
-	text   float64 // points
-	figure float64 // width of pictures in mm
-	runIn  bool    // what to do at a warning sign is run in, not on a line of its own
-	keys   bool    // key points are printed
+	text, figure float64 // points, and the width of pictures in mm
+	runIn        bool    // what to do at a warning sign is run in, not on a line of its own
+	keys         bool    // key points are printed
+	signs        bool    // warning signs have their pictures
 }
 
 var handoutSizes = []handoutSize{
-	{16, 46, false, true}, {15, 42, false, true}, {14, 40, false, true}, {13, 36, false, true},
-	{12.5, 34, false, true}, {12, 32, false, true}, {12, 30, true, true}, {12, 30, true, false},
+	{16, 46, false, true, true}, {15, 42, false, true, true}, {14, 40, false, true, true}, {13, 36, false, true, true},
+	{12.5, 34, false, true, true}, {12, 32, false, true, true}, {12, 30, true, true, true}, {12, 28, true, false, true},
+	{12, 28, true, false, false}, {12, 22, true, false, false},
 }
 
-func (p *press) handout(j *Job, l *lesson.Lesson, size handoutSize) []typeset.Strip {
+func (p *press) handout(l *lesson.Lesson, size handoutSize) []typeset.Strip {
 	w := p.frame.Width()
 	p.s.FigureWidth = measure.MM(size.figure)
-	out := p.heading(j.Module)
+	out := p.s.CloseTitle(l.Title, w, p.root)
 	steps := 0
 	var later []typeset.Strip
 	var used []*lesson.Part
@@ -77,6 +79,9 @@ func (p *press) handout(j *Job, l *lesson.Lesson, size handoutSize) []typeset.St
 			}
 			later = append(later, p.s.Part(pt, &steps, w, p.root)...)
 		case lesson.WarningSigns:
+			if !size.signs {
+				pt.Blocks = withoutPictures(pt.Blocks)
+			}
 			later = append(later, p.s.SignPairs(pt, size.runIn, w, p.root)...)
 		default:
 			continue

@@ -1,7 +1,6 @@
 package piece
 
 import (
-	"wardleaf/internal/font"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/measure"
 	"wardleaf/internal/translate"
@@ -22,7 +21,7 @@ type Piece struct {
 type Job struct {
 	*translate.Edition
 	Module *translate.Module // when the piece is one of each module
-	Fonts  *font.Library
+	Fonts  *typeset.Fonts
 	Paper  measure.Size // of pieces used flat; booklets are A5
 	// Distance is how far off wall checklists and flip charts are read; 0 is two metres.
 	Distance measure.Length
@@ -49,6 +48,16 @@ func (j *Job) work(text float64, label string) (*press, error) {
 	p, err := newPress(j.Edition, j.Fonts, typeset.Sized(measure.Pt(text)), typeset.WorkFrame(j.Paper, j.Locale.RTL), label)
 	if err == nil && j.Module != nil {
 		p.use(j.Module)
+	}
+	return p, err
+}
+
+// sheet returns a press for a piece that is one sheet about the job's module, its text of a size.
+func (j *Job) sheet(text float64, label string) (*press, error) {
+	p, err := newPress(j.Edition, j.Fonts, typeset.Sized(measure.Pt(text)), typeset.SheetFrame(j.Paper, j.Locale.RTL), label)
+	if err == nil {
+		p.use(j.Module)
+		p.bare = true
 	}
 	return p, err
 }

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"wardleaf/internal/drawing"
-	"wardleaf/internal/font"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/page"
 	"wardleaf/internal/translate"
@@ -23,7 +22,7 @@ type press struct {
 	res   *Result
 }
 
-func newPress(e *translate.Edition, fonts *font.Library, sizes typeset.Sizes, frame typeset.Frame, label string) (*press, error) {
+func newPress(e *translate.Edition, fonts *typeset.Fonts, sizes typeset.Sizes, frame typeset.Frame, label string) (*press, error) {
 	s, err := typeset.NewSetter(fonts, e.Locale, sizes)
 	if err != nil {
 		return nil, err

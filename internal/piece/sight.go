@@ -41,17 +41,16 @@ func textSize(fonts *font.Library, script string, distance measure.Length, minut
 
 // afarSizes are sizes for text to be read from a distance, headings and all.
 func (j *Job) afarSizes(distance measure.Length) (typeset.Sizes, error) {
-	text, err := textSize(j.Fonts, j.Locale.Script, distance, readableAngle)
+	text, err := textSize(j.Fonts.Library, j.Locale.Script, distance, readableAngle)
 	if err != nil {
 		return typeset.Sizes{}, err
 	}
-	heading, err := textSize(j.Fonts, j.Locale.Script, distance, headingAngle)
+	heading, err := textSize(j.Fonts.Library, j.Locale.Script, distance, headingAngle)
 	if err != nil {
 		return typeset.Sizes{}, err
 	}
 	z := typeset.Sized(text)
 	z.Title, z.Part = heading, heading
-	z.Leading = text.Scale(1.24)
 	return z, nil
 }
 

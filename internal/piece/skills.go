@@ -59,11 +59,7 @@ func skillsChecklist(j *Job) (*Result, error) {
 		}
 		strips = append(strips, set...)
 	}
-	strips = append(strips, typeset.SpaceBefore(p.s.Text(loc.Label("skills-how", number(loc, "Most", 2*items), number(loc, "Pass", (2*items*passMark+99)/100)), typeset.TextLook, 0, w, p.root.Add("P")), p.s.Grid)...)
+	strips = append(strips, typeset.SpaceBefore(p.s.Text(loc.Label("skills-how", number(loc, "Most", 2*items), number(loc, "Pass", (2*items*p.Pack.PassMark+99)/100)), typeset.TextLook, 0, w, p.root.Add("P")), p.s.Grid)...)
 	strips = append(strips, p.s.FormLine([]typeset.Field{{Label: loc.Label("score"), Share: 0.3}, {Label: loc.Label("repeat-on"), Share: 0.35}, {Label: loc.Label("signed"), Share: 0.35}}, w))
 	return p.done(label+": "+lesson.Plain(j.Module.Lesson.Title), strips, modules(j))
 }
-
-// passMark is the share of the score, in percent, that is enough when every critical
-// step is done. 80 % is a usual pass mark of newborn-care training (common practice).
-const passMark = 80

@@ -85,14 +85,14 @@ func (w *wall) build(l *lesson.Lesson, far, do int) (*press, []typeset.Strip, er
 			return nil, nil, err
 		}
 	}
-	p, err := newPress(w.Edition, w.Fonts, sizes[0], typeset.WallFrame(w.Paper, w.Locale.RTL), w.label)
+	p, err := newPress(w.Edition, w.Fonts, sizes[0], typeset.SheetFrame(w.Paper, w.Locale.RTL), w.label)
 	if err != nil {
 		return nil, nil, err
 	}
 	p.bare = true
 	act, near := p.s.Resized(sizes[1]), p.s.Resized(sizes[2])
 	width := p.frame.Width()
-	out := p.s.WallTitle(l.Title, width, p.root)
+	out := p.s.CloseTitle(l.Title, width, p.root)
 	out = append(out, near.ShortCaution(p.Locale.Label("caution"), p.Locale.Label("caution-short"), width, p.root))
 	var used []*lesson.Part
 	for _, role := range []lesson.Role{lesson.Checklist, lesson.WarningSigns} {

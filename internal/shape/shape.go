@@ -7,6 +7,8 @@
 package shape
 
 import (
+	"sync"
+
 	gotext "github.com/go-text/typesetting/font"
 	"github.com/go-text/typesetting/harfbuzz"
 	"github.com/go-text/typesetting/language"
@@ -44,7 +46,30 @@ type Shaper struct {
 	latin *font.Family // of the chain
 	fonts map[*font.Face]*harfbuzz.Font
 	buf   *harfbuzz.Buffer
-	cache map[key]shaped
+	cache *Cache
+}
+
+// A Cache keeps the words of one language that have been shaped with one chain of
+// families. It is safe for use by several shapers at once.
+type Cache struct {
+	mu    sync.RWMutex
+	words map[key]shaped
+}
+
+// NewCache returns an empty cache.
+func NewCache() *Cache { return &Cache{words: map[key]shaped{}} }
+
+func (c *Cache) get(k key) (shaped, bool) {
+	c.mu.RLock()
+	defer c.mu.RUnlock()
+	got, ok := c.words[k]
+	return got, ok
+}
+
+func (c *Cache) put(k key, s shaped) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.words[k] = s
 }
 
 type key struct {
@@ -60,11 +85,12 @@ type shaped struct {
 	advance  int
 }
 
-// New returns a shaper for a BCP 47 tag that tries the families in order.
-func New(chain []*font.Family, lang string) *Shaper {
+// New returns a shaper for a BCP 47 tag that tries the families in order. The cache
+// must be of the same language and chain.
+func New(chain []*font.Family, lang string, cache *Cache) *Shaper {
 	s := &Shaper{
 		chain: chain, lang: language.NewLanguage(lang),
-		fonts: map[*font.Face]*harfbuzz.Font{}, buf: harfbuzz.NewBuffer(), cache: map[key]shaped{},
+		fonts: map[*font.Face]*harfbuzz.Font{}, buf: harfbuzz.NewBuffer(), cache: cache,
 	}
 	for _, f := range chain {
 		if f.Script == "Latn" {
@@ -175,7 +201,7 @@ func (s *Shaper) word(p *paragraph, start, limit int) Word {
 }
 
 func (s *Shaper) shape(k key) shaped {
-	if got, ok := s.cache[k]; ok {
+	if got, ok := s.cache.get(k); ok {
 		return got
 	}
 	face := k.family.Face(k.bold)
@@ -206,6 +232,6 @@ func (s *Shaper) shape(k key) shaped {
 		}
 		got.advance += c.Advance
 	}
-	s.cache[k] = got
+	s.cache.put(k, got)
 	return got
 }

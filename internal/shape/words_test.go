@@ -66,7 +66,7 @@ func (w writing) shaper(t testing.TB, lib *font.Library) (*Shaper, float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return New(chain, w.lang), leading
+	return New(chain, w.lang, NewCache()), leading
 }
 
 // listed returns the words of the language's word list; see testdata/words/README.md.

@@ -7,7 +7,9 @@ import (
 )
 
 // A contact is whom to call. Tel is empty when Value is not a telephone number;
-// Value is empty when there is a line to write on.
+// Value is empty when there is a line to write on. A telephone number is shown in a
+// left-to-right override: by UAX #9 its groups would else change places when they are
+// written in Arabic digits.
 type contact struct{ Label, Value, Tel string }
 
 func contacts(e *translate.Edition) []contact {

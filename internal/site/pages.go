@@ -2,6 +2,7 @@ package site
 
 import (
 	"html/template"
+	"slices"
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
@@ -57,6 +58,7 @@ type indexPage struct {
 	frame
 	Subtitle string
 	First    []string // what to read first
+	Audience []string // of every lesson, when it is the same
 	Lessons  []entry
 	Prints   []link
 	Sources  []cited
@@ -94,10 +96,23 @@ func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 			Minutes: loc.Label("minutes", locale.Count(m.Record.Minutes)), Audience: audience(m.Record.Audience, loc),
 		})
 	}
+	out.sameAudience()
 	for _, id := range pack.Sorted(p.Sources) {
 		out.Sources = append(out.Sources, cited{id, piece.Citation(p.Sources[id], loc)})
 	}
 	return out
+}
+
+// sameAudience says once for whom all lessons are, if they are for the same people.
+func (p *indexPage) sameAudience() {
+	for _, l := range p.Lessons {
+		if !slices.Equal(l.Audience, p.Lessons[0].Audience) {
+			return
+		}
+	}
+	for i := range p.Lessons {
+		p.Audience, p.Lessons[i].Audience = p.Lessons[i].Audience, nil
+	}
 }
 
 // audience says whom a lesson is for. Names that the program has no words for are left out.

@@ -129,27 +129,31 @@ func (r *renderer) inline(b *strings.Builder, in *lesson.Inline) {
 // blank is a line to write on. It says nothing to a screen reader.
 const blank = `<span class="blank"></span>`
 
-// shortNumber is how many characters of a number are kept on one line at most; a
-// longer one could be wider than the column of a phone.
-const shortNumber = 20
+// oneLine is how many characters are kept on one line at most; more could be wider
+// than the column of a phone.
+const oneLine = 20
+
+// whole names the class, and whether what is shown may be broken between lines.
+func whole(class string, in *lesson.Inline) string {
+	if utf8.RuneCountInString(lesson.Plain(in.Children)) > oneLine {
+		return class
+	}
+	return class + " whole-line"
+}
 
 // link writes what a link means. What it leads to is there, or it is plain text.
 func (r *renderer) link(b *strings.Builder, in *lesson.Inline) {
 	text := r.inlines(in.Children)
 	switch in.Scheme {
 	case "number":
-		class := "number"
-		if utf8.RuneCountInString(lesson.Plain(in.Children)) > shortNumber {
-			class = "number long"
-		}
-		fmt.Fprintf(b, `<bdi class="%s">%s</bdi>`, class, text)
+		fmt.Fprintf(b, `<bdi class="%s">%s</bdi>`, whole("number", in), text)
 		return
 	case "facility":
-		fmt.Fprintf(b, "%s\u00a0(%s)", text, r.phone(in.Target))
+		fmt.Fprintf(b, "%s\u00a0%s", text, r.phone(in.Target))
 		return
 	case "source":
 		if r.e.Pack.Sources[in.Target] != nil {
-			fmt.Fprintf(b, `<a class="source" href="index.html#source-%s">%s</a>`, esc(url.PathEscape(in.Target)), text)
+			fmt.Fprintf(b, `<a class="%s" href="index.html#source-%s">%s</a>`, whole("source", in), esc(url.PathEscape(in.Target)), text)
 			return
 		}
 	case "module":
@@ -164,15 +168,16 @@ func (r *renderer) link(b *strings.Builder, in *lesson.Inline) {
 	b.WriteString(string(text))
 }
 
-// phone writes a contact of the facility: a number to tap, other words, or a line to write on.
+// phone writes a contact of the facility in brackets: a number to tap, other words,
+// or a line to write on.
 func (r *renderer) phone(id string) string {
 	c := r.e.Pack.Facility.Contact(id)
 	if c == nil || c.Value == "" {
-		return blank
+		return `<span class="whole-line">(` + blank + `)</span>`
 	}
 	shown := esc(r.e.Locale.Digits(c.Value))
 	if tel := dialled(c.Value); tel != "" {
-		return fmt.Sprintf(`<a class="phone" href="tel:%s" dir="ltr">%s</a>`, tel, shown)
+		return fmt.Sprintf(`<span class="whole-line">(<a href="tel:%s"><bdo dir="ltr">%s</bdo></a>)</span>`, tel, shown)
 	}
-	return "<bdi>" + shown + "</bdi>"
+	return "(<bdi>" + shown + "</bdi>)"
 }

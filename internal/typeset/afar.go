@@ -23,7 +23,7 @@ func (s *Setter) Resized(z Sizes) *Setter {
 type Call struct{ Label, Value string }
 
 // Calls sets whom to call two by two: labels as text, values below them in bold of a
-// size, smaller where the column is too narrow for it.
+// size; both are smaller where the column is too narrow for them.
 func (s *Setter) Calls(calls []Call, size, width Length, tag *page.Tag) []Strip {
 	gap := s.mm(8)
 	col := (width - gap) / 2
@@ -34,11 +34,17 @@ func (s *Setter) Calls(calls []Call, size, width Length, tag *page.Tag) []Strip 
 			look.Size = look.Size.Scale(0.98 * float64(col) / float64(w))
 		}
 	}
+	label := s.text()
+	for _, c := range calls {
+		if w := s.width(c.Label, label); w > col {
+			label = label.scaled(0.98 * float64(col) / float64(w))
+		}
+	}
 	line := s.halves(look.Size.Scale(1.3 * float64(s.Grid) / float64(s.Sizes.Leading)))
 	var rows []Strip
 	for i, c := range calls {
 		p := tag.Add("P")
-		st := join(s.Paragraph(plainText(c.Label), s.text(), 0, col, p))
+		st := join(s.Paragraph(plainText(c.Label), label, 0, col, p))
 		base := st.Height + line.Scale(0.74)
 		st.Height += line
 		if c.Value == "" {
@@ -61,8 +67,8 @@ func (s *Setter) Calls(calls []Call, size, width Length, tag *page.Tag) []Strip 
 	return rows
 }
 
-// WallTitle sets a title over a heavy rule, close together, its lines about equally long.
-func (s *Setter) WallTitle(ins []lesson.Inline, width Length, tag *page.Tag) []Strip {
+// CloseTitle sets a title over a heavy rule, close together, its lines about equally long.
+func (s *Setter) CloseTitle(ins []lesson.Inline, width Length, tag *page.Tag) []Strip {
 	st := join(s.close(ins, s.title(), 0, width, tag.Add("H1")))
 	st.Height += s.half()
 	st.box(0, st.Height-s.half()+s.pt(0.5), width, s.pt(1.6), Leaf)
@@ -107,6 +113,20 @@ func (s *Setter) close(ins []lesson.Inline, st Style, x, width Length, tag *page
 	return out
 }
 
+// closeBar is a heading white on ink across the column, close to what follows. Without
+// a tag it is an artifact, to be repeated.
+func (s *Setter) closeBar(words []lesson.Inline, width Length, tag *page.Tag) Strip {
+	if tag != nil {
+		tag = tag.Add("H2")
+	}
+	pad, white := s.mm(3), s.half()/5
+	text := join(s.close(words, s.part().in(Paper), pad, width-2*pad, tag))
+	bar := Strip{Before: s.half(), Height: text.Height + 2*white + s.half()/2, Keep: true}
+	bar.box(0, 0, width, text.Height+2*white, Ink)
+	bar.overlay(text, 0, white)
+	return bar
+}
+
 // Squares sets the items of a checklist alone, an open square before each.
 func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	indent := s.mm(7)
@@ -116,7 +136,7 @@ func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 		st := join(s.balanced(withoutFigures(it.Blocks), s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
 		s.square(&st, 0, s.ascent)
 		st.Height = max(st.Height, s.Grid)
-		st.Before, st.Keep = s.half()/2, false
+		st.Before, st.Keep = 0, false
 		out = append(out, st)
 	}
 	return out
@@ -146,11 +166,7 @@ const (
 )
 
 func (s *Setter) wallSigns(p *lesson.Part, do *Setter, lie lie, width Length, tag *page.Tag) []Strip {
-	bar := join(s.close(p.Heading, s.part().in(Paper), s.mm(3), width-s.mm(6), tag.Add("H2")))
-	st := Strip{Before: s.half(), Height: bar.Height + do.half()/2, Keep: true}
-	st.box(0, 0, width, bar.Height, Ink)
-	st.overlay(bar, 0, 0)
-	out := []Strip{st}
+	out := []Strip{s.closeBar(p.Heading, width, tag)}
 	list := tag.Add("L")
 	col, gap := width.Scale(0.44), do.mm(4)
 	for _, it := range p.Items(false) {

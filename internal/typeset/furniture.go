@@ -33,8 +33,8 @@ func WorkFrame(paper measure.Size, rtl bool) Frame {
 	return Frame{Size: paper, Top: measure.MM(17), Foot: measure.MM(26.5), Inner: measure.MM(16), Outer: measure.MM(16), RTL: rtl}
 }
 
-// WallFrame is a sheet for the wall: no running head, and the widest column there is.
-func WallFrame(paper measure.Size, rtl bool) Frame {
+// SheetFrame is a single sheet: no running head, and the widest column there is.
+func SheetFrame(paper measure.Size, rtl bool) Frame {
 	return Frame{Size: paper, Top: measure.MM(12), Foot: measure.MM(26.5), Inner: measure.MM(12), Outer: measure.MM(12), RTL: rtl}
 }
 

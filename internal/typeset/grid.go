@@ -108,7 +108,7 @@ func (s *Setter) stepCell(it *lesson.Item, number int, critical bool, width Leng
 // see in bold, what to do on a line below it or, run in, right after it, and the
 // picture at the end side.
 func (s *Setter) SignPairs(p *lesson.Part, runIn bool, width Length, tag *page.Tag) []Strip {
-	out := []Strip{s.inkBar(p.Heading, width, tag)}
+	out := []Strip{s.closeBar(p.Heading, width, tag)}
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
 		if b.Kind != lesson.List {
@@ -129,6 +129,7 @@ func (s *Setter) SignPairs(p *lesson.Part, runIn bool, width Length, tag *page.T
 			}
 			rows[k].Height += s.half()
 			rows[k].Before = 0
+			rows[k].Again = func() Strip { return s.closeBar(p.Heading, width, nil) }
 			if k+1 < len(rows) {
 				rows[k].box(0, rows[k].Height-s.pt(0.3), width, s.pt(0.6), Ink)
 			}

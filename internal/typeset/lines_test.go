@@ -28,7 +28,7 @@ func setter(t testing.TB, lang, digits string) *Setter {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := NewSetter(fonts, loc, BookletSizes)
+	s, err := NewSetter(NewFonts(fonts), loc, BookletSizes)
 	if err != nil {
 		t.Fatal(err)
 	}

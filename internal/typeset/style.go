@@ -8,6 +8,8 @@
 package typeset
 
 import (
+	"sync"
+
 	"wardleaf/internal/bidi"
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/font"
@@ -99,8 +101,31 @@ type Gap struct {
 	Span source.Span
 }
 
+// Fonts is the library of faces together with every word that has been shaped with
+// it. All setters of a program share one; it is safe for use by several goroutines.
+type Fonts struct {
+	*font.Library
+	mu     sync.Mutex
+	shaped map[string]*shape.Cache // by language and script
+}
+
+// NewFonts returns the faces of a library with no word shaped yet.
+func NewFonts(l *font.Library) *Fonts {
+	return &Fonts{Library: l, shaped: map[string]*shape.Cache{}}
+}
+
+func (f *Fonts) cache(lang, script string) *shape.Cache {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	k := lang + " " + script
+	if f.shaped[k] == nil {
+		f.shaped[k] = shape.NewCache()
+	}
+	return f.shaped[k]
+}
+
 // NewSetter returns a setter for a language.
-func NewSetter(fonts *font.Library, loc *locale.Locale, sizes Sizes) (*Setter, error) {
+func NewSetter(fonts *Fonts, loc *locale.Locale, sizes Sizes) (*Setter, error) {
 	chain, leading, err := fonts.Chain(loc.Script)
 	if err != nil {
 		return nil, err
@@ -108,7 +133,7 @@ func NewSetter(fonts *font.Library, loc *locale.Locale, sizes Sizes) (*Setter, e
 	s := &Setter{
 		Locale: loc, Sizes: sizes,
 		Grid:    sizes.Leading.Scale(leading),
-		shaper:  shape.New(chain, loc.Tag),
+		shaper:  shape.New(chain, loc.Tag, fonts.cache(loc.Tag, loc.Script)),
 		missing: map[rune]Gap{},
 	}
 	if loc.RTL {
