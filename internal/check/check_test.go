@@ -26,6 +26,9 @@ var withoutFixtures = map[string]string{
 	"file-unreadable": "package load, TestBadInput",
 	"booklet-thick":   "TestSheets",
 	"glyph-missing":   "TestGlyphs",
+
+	"handout-too-long":        "TestTooLong",
+	"wall-checklist-too-long": "TestTooLong",
 }
 
 // TestFixtures loads and checks the fixtures of every rule, each a pack made of

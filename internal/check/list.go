@@ -10,6 +10,7 @@ var List = []*Rule{
 	figureMissing,
 	figureNoAlt,
 	glyphMissing,
+	handoutTooLong,
 	imageInText,
 	linkBroken,
 	numberDiffers,
@@ -28,4 +29,5 @@ var List = []*Rule{
 	titleMissing,
 	titleTwice,
 	translationStructure,
+	wallChecklistTooLong,
 }

@@ -210,10 +210,10 @@ func (f *chart) signs() []*lesson.Part {
 	}
 	var out []*lesson.Part
 	for from, n := 0, items(all); from < n; {
-		to := n
-		for ; to > from+1; to-- {
-			try := f.setSigns(f.s.Resized(f.large), some(all, from, to), to == n, &page.Tag{})
-			if typeset.Height(try) <= f.frame.Height() {
+		to := from + 1
+		for ; to < n; to++ {
+			try := f.setSigns(f.s.Resized(f.large), some(all, from, to+1), to+1 == n, &page.Tag{})
+			if typeset.Height(try) > f.frame.Height() {
 				break
 			}
 		}
@@ -221,21 +221,6 @@ func (f *chart) signs() []*lesson.Part {
 		from = to
 	}
 	return out
-}
-
-// some returns a part with those items of its lists from one count up to another.
-func some(p *lesson.Part, from, to int) *lesson.Part {
-	out := *p
-	out.Blocks = nil
-	at := 0
-	for _, b := range p.Blocks {
-		n := len(b.Items)
-		b.Items = b.Items[min(max(from-at, 0), n):min(max(to-at, 0), n)]
-		if at += n; len(b.Items) > 0 || n == 0 && from == 0 {
-			out.Blocks = append(out.Blocks, b)
-		}
-	}
-	return &out
 }
 
 // signSide is a front with warning signs; the last of them says whom to call.

@@ -13,30 +13,30 @@ import (
 // wallChecklist is one side of one sheet on one module, for the wall: what to check,
 // the warning signs with what to do, whom to call, and a place to sign. It says from
 // how far off it can be read. What to do at a sign is set as large as the sign or,
-// where there is no room for that, smaller, down to what can be read from one metre.
-// What is too long even so is set to be read from as far off as it fits, and reported.
+// where there is no room for that, smaller, down to what can be read from one metre,
+// or run in. What is too long even so is set to be read from as far off as it fits, and reported.
 func wallChecklist(j *Job) (*Result, error) {
 	w := &wall{Job: j, label: j.Locale.Label("wall-checklist")}
 	l := j.Module.Lesson
 	asked := tenths(j.distance())
-	far, do, err := w.reach(l, asked)
+	r, err := w.reach(l, asked)
 	if err != nil {
 		return nil, err
 	}
-	p, strips, err := w.build(l, far, do)
+	p, strips, err := w.build(l, r)
 	if err != nil {
 		return nil, err
 	}
-	p.label = w.label + " · " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(far))))
+	p.label = w.label + " · " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(r.far))))
 	strips = typeset.Spread(strips, p.frame.Height(), p.s.Grid/2)
 	res, err := p.done(w.label+": "+lesson.Plain(l.Title), strips, modules(j))
-	if err != nil || far >= asked {
+	if err != nil || r.far >= asked {
 		return res, err
 	}
 	res.TooLong, err = overfull(l, func(shorter *lesson.Lesson) (bool, error) {
-		return w.fits(shorter, asked, min(asked, closest))
+		return w.fits(shorter, reading{asked, min(asked, closest), false})
 	}, lesson.Checklist, lesson.WarningSigns)
-	res.TooLong.Fits, res.TooLong.Asked = far, asked
+	res.TooLong.Fits, res.TooLong.Asked = r.far, asked
 	return res, err
 }
 
@@ -46,40 +46,47 @@ const (
 	least   = 5  // nobody reads a wall from closer; what does not fit even so runs on
 )
 
+// A reading says from how far off a sheet is read, and from how far off what to do at
+// a sign, which may be run in after the sign.
+type reading struct {
+	far, do int // tenths of a metre
+	runIn   bool
+}
+
 type wall struct {
 	*Job
 	label string
 }
 
-// reach finds from how far off the sheet can be read, and what to do at a sign.
-func (w *wall) reach(l *lesson.Lesson, asked int) (far, do int, err error) {
-	for far = 2 * asked; far > asked; far-- { // few words fill the sheet
-		if ok, err := w.fits(l, far, far); err != nil || ok {
-			return far, far, err
+// reach finds the best reading that the sheet has room for.
+func (w *wall) reach(l *lesson.Lesson, asked int) (reading, error) {
+	var tries []reading
+	for far := 2 * asked; far > asked; far-- { // few words fill the sheet
+		tries = append(tries, reading{far, far, false})
+	}
+	for do := asked; do > closest; do-- {
+		tries = append(tries, reading{asked, do, false})
+	}
+	for far := asked; far > least; far-- {
+		tries = append(tries, reading{far, far, true}, reading{far, min(far, closest), false})
+	}
+	for _, r := range tries {
+		if ok, err := w.fits(l, r); err != nil || ok {
+			return r, err
 		}
 	}
-	for do = asked; do > closest; do-- {
-		if ok, err := w.fits(l, asked, do); err != nil || ok {
-			return asked, do, err
-		}
-	}
-	for far = asked; far > least; far-- {
-		if ok, err := w.fits(l, far, min(far, closest)); err != nil || ok {
-			return far, min(far, closest), err
-		}
-	}
-	return least, least, nil
+	return reading{least, least, true}, nil
 }
 
-func (w *wall) fits(l *lesson.Lesson, far, do int) (bool, error) {
-	p, strips, err := w.build(l, far, do)
+func (w *wall) fits(l *lesson.Lesson, r reading) (bool, error) {
+	p, strips, err := w.build(l, r)
 	return err == nil && typeset.Height(strips) <= p.frame.Height(), err
 }
 
-// build sets the sheet to be read from one distance, and what to do at a sign from another.
-func (w *wall) build(l *lesson.Lesson, far, do int) (*press, []typeset.Strip, error) {
+// build sets the sheet for a reading.
+func (w *wall) build(l *lesson.Lesson, r reading) (*press, []typeset.Strip, error) {
 	var sizes [3]typeset.Sizes
-	for i, tenths := range []int{far, do, min(far, closest)} {
+	for i, tenths := range []int{r.far, r.do, min(r.far, closest)} {
 		var err error
 		if sizes[i], err = w.afarSizes(measure.MM(float64(tenths) * 100)); err != nil {
 			return nil, nil, err
@@ -105,7 +112,7 @@ func (w *wall) build(l *lesson.Lesson, far, do int) (*press, []typeset.Strip, er
 			if role == lesson.Checklist {
 				out = append(out, p.s.Squares(uncitedPart(pt), width, p.root)...)
 			} else {
-				out = append(out, p.s.WallSigns(uncitedPart(pt), act, far <= closest, width, p.root)...)
+				out = append(out, p.s.WallSigns(uncitedPart(pt), act, r.runIn, width, p.root)...)
 			}
 		}
 	}

@@ -32,7 +32,7 @@ func prints(loc *locale.Locale, pdfs []PDF, module string, who reader) []link {
 		if p.Sheets > 0 {
 			pages = loc.Label("booklet-fold-pages", locale.Count(p.Pages), locale.With("Sheets", loc.Number(p.Sheets)))
 		}
-		l := link{Href: p.Path, Text: pieceName(loc, p.Piece), Note: fmt.Sprintf("%s · %s\u00a0kB", pages, loc.Number((p.Bytes+999)/1000))}
+		l := link{Href: p.Path, Text: pieceName(loc, p.Piece), Note: fmt.Sprintf("%s – %s\u00a0kB", pages, loc.Number((p.Bytes+999)/1000))}
 		switch p.Piece {
 		case "booklet":
 			l.How = loc.Label("booklet-fold-how")

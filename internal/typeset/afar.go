@@ -127,16 +127,19 @@ func (s *Setter) closeBar(words []lesson.Inline, width Length, tag *page.Tag) St
 	return bar
 }
 
-// Squares sets the items of a checklist alone, an open square before each.
+// Squares sets the items of a checklist alone, a large open square before each.
 func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
-	indent := s.mm(7)
+	side := s.Sizes.Text.Scale(1.05)
+	indent := side + s.mm(2)
 	list := tag.Add("L")
 	var out []Strip
-	for _, it := range p.Items(false) {
+	for i, it := range p.Items(false) {
 		st := join(s.balanced(withoutFigures(it.Blocks), s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
-		s.square(&st, 0, s.ascent)
+		st.frame(0, s.ascent-s.Sizes.Text.Scale(0.35)-side/2, side, side, s.pt(0.9), Ink)
 		st.Height = max(st.Height, s.Grid)
-		st.Before, st.Keep = 0, false
+		if st.Before, st.Keep = s.half()/4, false; i == 0 {
+			st.Before = s.half()
+		}
 		out = append(out, st)
 	}
 	return out
