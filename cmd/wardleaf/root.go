@@ -5,6 +5,7 @@ import (
 	"os"
 	"runtime"
 	"strconv"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -21,6 +22,7 @@ type settings struct {
 	pieces []string
 	paper  string
 	ink    string
+	far    string
 	today  string
 	strict bool
 	jobs   int
@@ -44,7 +46,8 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 	f.StringVar(&s.pack, "pack", "", "folder with pack.yaml (default: this folder, else its content/, else the starter pack in the program)")
 	f.StringSliceVar(&s.langs, "lang", nil, "only these languages, such as en,hi")
 	f.StringSliceVar(&s.pieces, "piece", nil, "only these pieces, such as booklet,handout")
-	f.StringVar(&s.paper, "paper", "a4", "paper of pieces that are not folded: a4 or letter")
+	f.StringVar(&s.paper, "paper", "a4", "paper of pieces that are not folded: a4, letter or a3")
+	f.StringVar(&s.far, "distance", "2m", "how far off wall checklists and flip charts are read, in metres")
 	f.StringVar(&s.ink, "ink", "colour", "colour or black")
 	f.StringVar(&s.today, "today", "", "date to judge review dates by, as YYYY-MM-DD (default: SOURCE_DATE_EPOCH, else the clock)")
 	f.BoolVar(&s.strict, "strict", false, "let warnings stop the work, too")
@@ -68,13 +71,19 @@ func (s *settings) options() (assemble.Options, error) {
 		o.Paper = measure.A4
 	case "letter":
 		o.Paper = measure.Letter
+	case "a3":
+		o.Paper = measure.A3
 	default:
-		return o, fmt.Errorf("--paper %s: choose a4 or letter", s.paper)
+		return o, fmt.Errorf("--paper %s: choose a4, letter or a3", s.paper)
 	}
+	metres, err := strconv.ParseFloat(strings.TrimSuffix(s.far, "m"), 64)
+	if err != nil || !(metres >= 0.5 && metres <= 10) {
+		return o, fmt.Errorf("--distance %s: give metres from 0.5 to 10, such as 2m", s.far)
+	}
+	o.Distance = measure.MM(metres * 1000)
 	if o.Black = s.ink == "black"; !o.Black && s.ink != "colour" {
 		return o, fmt.Errorf("--ink %s: choose colour or black", s.ink)
 	}
-	var err error
 	if o.Today, err = s.date(); err != nil {
 		return o, err
 	}

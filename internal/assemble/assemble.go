@@ -35,12 +35,13 @@ import (
 // Options say what to assemble. Assets are the program's own files.
 type Options struct {
 	Pack     fs.FS
-	Name     string       // how messages call the pack
-	Out      string       // folder to publish to; empty lays out and checks, and writes nothing
-	Langs    []string     // subset of the pack's languages; empty means all
-	Pieces   []string     // subset of the pieces; empty means all
-	Paper    measure.Size // of pieces that are used flat
-	Black    bool         // black ink alone
+	Name     string         // how messages call the pack
+	Out      string         // folder to publish to; empty lays out and checks, and writes nothing
+	Langs    []string       // subset of the pack's languages; empty means all
+	Pieces   []string       // subset of the pieces; empty means all
+	Paper    measure.Size   // of pieces that are used flat
+	Black    bool           // black ink alone
+	Distance measure.Length // how far off wall checklists and flip charts are read
 	Today    time.Time
 	Strict   bool // any warning or error stops everything
 	Jobs     int  // pieces worked on at once
@@ -97,7 +98,7 @@ func Run(o Options) (*Report, error) {
 		return r, nil
 	}
 
-	w := &works{pack: p, catalog: catalog}
+	w := &works{pack: p, catalog: catalog, paper: o.Paper.Name()}
 	faces, err := font.Load(o.Assets.Fonts)
 	if err != nil {
 		return nil, err
@@ -176,6 +177,7 @@ type works struct {
 	pack    *pack.Pack
 	catalog *locale.Catalog
 	fonts   *typeset.Fonts
+	paper   string // name of the paper
 }
 
 // edition is one language on its way through the works.
@@ -274,7 +276,7 @@ func once(fs []finding.Finding) []finding.Finding {
 
 // make lays out one piece, checks its pages and writes it.
 func (w *works) make(o Options, r *order) error {
-	res, err := r.piece.Make(&piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper})
+	res, err := r.piece.Make(&piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper, Distance: o.Distance})
 	if err != nil {
 		return err
 	}
@@ -375,7 +377,7 @@ func (w *works) files(s *site.Site, e *edition, shown []site.Lang) (map[string][
 			path = "print/" + p.piece + "-" + p.module + ".pdf"
 		}
 		data[e.Locale.Tag+"/"+path] = p.data
-		pdfs = append(pdfs, site.PDF{Path: path, Piece: p.piece, Module: p.module, Pages: p.pages, Sheets: p.sheets, Bytes: len(p.data)})
+		pdfs = append(pdfs, site.PDF{Path: path, Piece: p.piece, Module: p.module, Paper: w.paper, Pages: p.pages, Sheets: p.sheets, Bytes: len(p.data)})
 	}
 	files, err := s.Edition(e.Edition, shown, pdfs)
 	if err != nil {

@@ -53,3 +53,18 @@ var (
 	A5     = Size{MM(148), MM(210)}
 	Letter = Size{MM(215.9), MM(279.4)}
 )
+
+// Name returns what a paper size is called, empty when it has no name here.
+func (s Size) Name() string {
+	switch s {
+	case A3:
+		return "A3"
+	case A4:
+		return "A4"
+	case A5:
+		return "A5"
+	case Letter:
+		return "Letter"
+	}
+	return ""
+}

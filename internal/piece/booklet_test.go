@@ -78,26 +78,45 @@ func TestPagesHoldWhatIsOnThem(t *testing.T) {
 		if len(r.Missing) > 0 {
 			t.Errorf("%s: no glyph for %q", lang, r.Missing[0].Gap.Rune)
 		}
-		for n, p := range r.Document.Pages {
-			var runs []box
-			walk(p.Items, 0, 0, func(it page.Item, dx, dy typeset.Length) {
-				if g, ok := it.(*page.GlyphRun); ok {
-					runs = append(runs, box{g.X + dx, g.Y + dy - g.Size.Scale(0.5), g.X + dx + g.Width(), g.Y + dy, runText(g)})
+		lawful(t, lang, r.Document)
+	})
+}
+
+// lawful checks that nothing leaves the safe area of a sheet, and that no two lines of
+// text lie on each other.
+func lawful(t *testing.T, name string, d *page.Document) {
+	t.Helper()
+	const safe = typeset.Length(19843) // 7 mm
+	for n, p := range d.Pages {
+		var runs []box
+		walk(p.Items, 0, 0, func(it page.Item, dx, dy typeset.Length) {
+			var b box
+			switch it := it.(type) {
+			case *page.GlyphRun:
+				b = box{it.X + dx, it.Y + dy - it.Size.Scale(0.5), it.X + dx + it.Width(), it.Y + dy, runText(it)}
+				runs = append(runs, b)
+			case *page.Box:
+				b = box{it.X + dx, it.Y + dy, it.X + dx + it.Width, it.Y + dy + it.Height, "a rule"}
+			case *page.Group:
+				if it.Clip == nil {
+					return
 				}
-			})
-			safe := typeset.Length(19843) // 7 mm
-			for i, a := range runs {
-				if a.x0 < safe || a.x1 > p.Size.Width-safe || a.y0 < safe || a.y1 > p.Size.Height-safe {
-					t.Errorf("%s page %d: %q lies outside the safe area", lang, n+1, a.text)
-				}
-				for _, b := range runs[i+1:] {
-					if a.x0 < b.x1-500 && b.x0 < a.x1-500 && a.y0 < b.y1 && b.y0 < a.y1 {
-						t.Errorf("%s page %d: %q lies on %q", lang, n+1, a.text, b.text)
-					}
+				b = box{it.X + dx, it.Y + dy, it.X + dx + it.Clip.Width, it.Y + dy + it.Clip.Height, "a picture"}
+			default:
+				return
+			}
+			if b.x0 < safe || b.x1 > p.Size.Width-safe || b.y0 < safe || b.y1 > p.Size.Height-safe {
+				t.Errorf("%s page %d: %q lies outside the safe area", name, n+1, b.text)
+			}
+		})
+		for i, a := range runs {
+			for _, b := range runs[i+1:] {
+				if a.x0 < b.x1-500 && b.x0 < a.x1-500 && a.y0 < b.y1 && b.y0 < a.y1 {
+					t.Errorf("%s page %d: %q lies on %q", name, n+1, a.text, b.text)
 				}
 			}
 		}
-	})
+	}
 }
 
 type box struct {

@@ -54,7 +54,9 @@ func (j *Job) work(text float64, label string) (*press, error) {
 
 // sheet returns a press for a piece that is one sheet about the job's module, its text of a size.
 func (j *Job) sheet(text float64, label string) (*press, error) {
-	p, err := newPress(j.Edition, j.Fonts, typeset.Sized(measure.Pt(text)), typeset.SheetFrame(j.Paper, j.Locale.RTL), label)
+	z := typeset.Sized(measure.Pt(text))
+	z.Small = max(z.Small, measure.Pt(10.8)) // what marks a step is then no smaller than 12 points
+	p, err := newPress(j.Edition, j.Fonts, z, typeset.SheetFrame(j.Paper, j.Locale.RTL), label)
 	if err == nil {
 		p.use(j.Module)
 		p.bare = true

@@ -38,6 +38,13 @@ func prints(loc *locale.Locale, pdfs []PDF, module string, who reader) []link {
 			l.How = loc.Label("booklet-fold-how")
 		case "booklet-pages":
 			l.How = loc.Label("booklet-pages-how")
+		case "flip-chart":
+			l.How = loc.Label("print-flip-chart", locale.With("Paper", p.Paper))
+		default:
+			l.How = loc.Label("print-one-side", locale.With("Paper", p.Paper))
+			if p.Pages > 1 {
+				l.How = loc.Label("print-both-sides", locale.With("Paper", p.Paper))
+			}
 		}
 		out = append(out, l)
 	}

@@ -50,6 +50,7 @@ type PDF struct {
 	Path          string // from the folder of the language
 	Piece         string
 	Module        string // empty when it is one for the pack
+	Paper         string // that a piece used flat is printed on: "A4"
 	Pages, Sheets int    // Sheets is 0 for a piece that is not folded
 	Bytes         int
 }

@@ -13,16 +13,35 @@ import (
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/load"
 	"wardleaf/internal/locale"
+	"wardleaf/internal/pack"
 	"wardleaf/internal/translate"
 )
 
-// build makes the site of a pack in every language that it has.
-func build(t *testing.T, folder string) map[string][]byte {
+func read(t *testing.T, folder string) *pack.Pack {
 	t.Helper()
 	p, _, err := load.Pack(os.DirFS(folder), folder)
 	if err != nil {
 		t.Fatal(err)
 	}
+	return p
+}
+
+// build makes the site of a pack in every language that it has.
+func build(t *testing.T, folder string) map[string][]byte {
+	t.Helper()
+	return publish(t, read(t, folder))
+}
+
+// buildWith makes the site of the small pack after a change.
+func buildWith(t *testing.T, change func(*pack.Pack)) map[string][]byte {
+	t.Helper()
+	p := read(t, "../../testdata/packs/small")
+	change(p)
+	return publish(t, p)
+}
+
+func publish(t *testing.T, p *pack.Pack) map[string][]byte {
+	t.Helper()
 	catalog, err := locale.Load(os.DirFS("../../locales"))
 	if err != nil {
 		t.Fatal(err)
@@ -78,9 +97,9 @@ func attr(n *html.Node, key string) (string, bool) {
 	return "", false
 }
 
-// Every page: parsed by the HTML standard's algorithm (golang.org/x/net/html), it
-// carries its language and direction, runs nothing, fetches nothing, and every link
-// within the site leads to a page and a place that are there.
+// Every page: parsed by the HTML standard's algorithm (golang.org/x/net/html), it is
+// as it was written, carries its language and direction, runs nothing, fetches
+// nothing, and every link within the site leads to a page and a place that are there.
 func TestPages(t *testing.T) {
 	for _, folder := range []string{"../../content", "../../testdata/packs/small"} {
 		files := build(t, folder)
@@ -95,6 +114,7 @@ func TestPages(t *testing.T) {
 				t.Fatalf("%s: %v", name, err)
 			}
 			docs[name] = doc
+			sameAgain(t, name, data, doc)
 			each(doc, func(n *html.Node) {
 				if id, ok := attr(n, "id"); ok {
 					if slices.Contains(ids[name], id) {
@@ -108,14 +128,14 @@ func TestPages(t *testing.T) {
 			level, h1 := 0, 0
 			each(doc, func(n *html.Node) {
 				switch n.Data {
-				case "script", "iframe", "object", "embed", "form", "img", "base":
+				case "script", "iframe", "object", "embed", "form", "img", "base", "link", "audio", "video", "image", "use":
 					t.Errorf("%s: element %s", name, n.Data)
 				case "html":
 					lang, _ := attr(n, "lang")
 					if lang == "" || strings.Contains(name, "/") && lang != path.Dir(name) {
 						t.Errorf("%s: lang %q", name, lang)
 					}
-					if d, _ := attr(n, "dir"); lang == "ar" && d != "rtl" {
+					if d, _ := attr(n, "dir"); (d == "rtl") != (lang == "ar") {
 						t.Errorf("%s: dir %q", name, d)
 					}
 				case "h1", "h2", "h3", "h4":
@@ -148,8 +168,8 @@ func TestPages(t *testing.T) {
 						}
 						continue
 					}
-					if strings.HasPrefix(v, "tel:") {
-						continue
+					if n.Data == "a" && (strings.HasPrefix(v, "tel:") || strings.HasPrefix(v, "https://")) {
+						continue // nothing is fetched until a reader taps it
 					}
 					file, place, _ := strings.Cut(v, "#")
 					target := name
@@ -163,10 +183,46 @@ func TestPages(t *testing.T) {
 					}
 				}
 			})
+			if !bytes.Contains(files[name], []byte(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"`)) {
+				t.Errorf("%s: no content security policy", name)
+			}
 			if h1 != 1 {
 				t.Errorf("%s: %d headings of level 1", name, h1)
 			}
 		}
+	}
+}
+
+// sameAgain reports whether a page says in its tags what the parser makes of it: no
+// element was closed or moved by its rules of repair, and written out and read again
+// it is the same.
+func sameAgain(t *testing.T, name string, data []byte, doc *html.Node) {
+	t.Helper()
+	var tags []string
+	z := html.NewTokenizer(bytes.NewReader(data))
+	for z.Next() != html.ErrorToken {
+		if k := z.Token(); k.Type == html.StartTagToken || k.Type == html.SelfClosingTagToken {
+			tags = append(tags, k.Data)
+		}
+	}
+	var elements []string
+	each(doc, func(n *html.Node) { elements = append(elements, strings.ToLower(n.Data)) })
+	if !slices.Equal(tags, elements) {
+		t.Errorf("%s: the parser had to repair the page", name)
+	}
+	var once, twice bytes.Buffer
+	if err := html.Render(&once, doc); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	again, err := html.Parse(bytes.NewReader(once.Bytes()))
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	if err := html.Render(&twice, again); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	if !bytes.Equal(once.Bytes(), twice.Bytes()) {
+		t.Errorf("%s: written out and read again it is another page", name)
 	}
 }
 
@@ -195,18 +251,94 @@ func TestCautionFirst(t *testing.T) {
 
 // Text of a pack is never markup, and an address it gives cannot break out of its attribute.
 func TestEscaping(t *testing.T) {
-	r := &renderer{}
-	got := string(r.inlines([]lesson.Inline{
-		{Kind: lesson.Text, Text: `<b onclick="x">&`},
-		{Kind: lesson.Link, Scheme: "https", Target: `//x.example/"><script>`, Children: []lesson.Inline{{Kind: lesson.CodeSpan, Text: "</code><i>"}}},
-	}))
-	doc, err := html.Parse(strings.NewReader(got))
-	if err != nil {
-		t.Fatal(err)
-	}
-	each(doc, func(n *html.Node) {
-		if !slices.Contains([]string{"html", "head", "body", "a", "code"}, n.Data) {
-			t.Errorf("element %s came out of text: %s", n.Data, got)
+	const evil = `</title></style><script>x</script>"'><b onclick=x>&`
+	count := func(files map[string][]byte) (n int) {
+		for name, data := range files {
+			if !strings.HasSuffix(name, ".html") {
+				continue
+			}
+			doc, err := html.Parse(bytes.NewReader(data))
+			if err != nil {
+				t.Fatal(err)
+			}
+			each(doc, func(e *html.Node) {
+				n++
+				if _, ok := attr(e, "onclick"); ok || e.Data == "script" || e.Data == "b" {
+					t.Errorf("%s: %s came out of text", name, e.Data)
+				}
+			})
 		}
+		return n
+	}
+	all := func(s pack.Localized) {
+		for lang := range s {
+			s[lang] = evil
+		}
+	}
+	good := count(buildWith(t, func(*pack.Pack) {}))
+	bad := count(buildWith(t, func(p *pack.Pack) {
+		all(p.Title)
+		all(p.Subtitle)
+		all(p.Facility.Name)
+		all(p.Facility.Protocol)
+		all(p.Facility.Contacts[0].Label)
+		p.Version = evil
+		for _, s := range p.Sources {
+			s.Title, s.Author, s.Identifier = evil, evil, evil
+		}
+		for _, m := range p.Modules {
+			m.Record.Audience = []string{evil, "families"}
+			for _, l := range m.Lessons {
+				l.Walk(func(b *lesson.Block) { b.Alt = evil })
+				l.WalkInlines(func(in *lesson.Inline) {
+					if in.Kind == lesson.Text {
+						in.Text += evil
+					}
+				})
+			}
+		}
+	}))
+	if good != bad {
+		t.Errorf("with text that looks like markup there are %d elements, without it %d", bad, good)
+	}
+
+	r := &renderer{}
+	got := string(r.inlines([]lesson.Inline{{
+		Kind: lesson.Link, Scheme: "https", Target: `//x.example/"><script>`, Children: []lesson.Inline{{Kind: lesson.CodeSpan, Text: "</code><i>"}},
+	}}))
+	if want := `<a href="https://x.example/&#34;&gt;&lt;script&gt;"><code>&lt;/code&gt;&lt;i&gt;</code></a>`; got != want {
+		t.Errorf("an address from outside is %s, want %s", got, want)
+	}
+}
+
+// What is not there is not linked, and bad shapes of a lesson do not stop a page.
+func TestBadInput(t *testing.T) {
+	odd := []lesson.Block{
+		{Kind: lesson.Heading, Level: 6},
+		{Kind: lesson.List, Ordered: true, Items: []lesson.Item{{}, {Blocks: []lesson.Block{{Kind: lesson.List}}}}},
+		{Kind: lesson.List, Items: []lesson.Item{{Task: lesson.Ticked}}},
+		{Kind: lesson.Quote}, {Kind: lesson.Table}, {Kind: lesson.Code}, {Kind: lesson.Figure, Source: "no/such.svg"},
+		{Kind: lesson.Paragraph, Inlines: []lesson.Inline{
+			{Kind: lesson.Link, Scheme: "source", Target: "nowhere"}, {Kind: lesson.Link, Scheme: "module", Target: "nowhere"},
+			{Kind: lesson.Link, Scheme: "facility", Target: "nowhere"}, {Kind: lesson.Link, Scheme: "javascript", Target: "x"},
+			{Kind: lesson.Image, Text: "alt", Target: "x"},
+		}},
+	}
+	files := buildWith(t, func(p *pack.Pack) {
+		p.Facility.Contacts = nil
+		for _, l := range p.Modules[0].Lessons {
+			l.Title, l.Lead = nil, odd
+			l.Parts = nil
+			for _, role := range append([]lesson.Role{lesson.Prose}, lesson.Roles...) {
+				l.Parts = append(l.Parts, lesson.Part{Role: role, Blocks: odd})
+			}
+		}
+		p.Modules[0].Record = pack.Record{}
 	})
+	page := string(files["en/holding.html"])
+	for _, bad := range []string{"nowhere", "javascript", "<h6", "0001"} {
+		if strings.Contains(page, bad) {
+			t.Errorf("the page has %q", bad)
+		}
+	}
 }

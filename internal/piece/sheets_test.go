@@ -1,0 +1,254 @@
+package piece
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/measure"
+	"wardleaf/internal/page"
+	"wardleaf/internal/typeset"
+)
+
+var papers = map[string]measure.Size{"A4": measure.A4, "Letter": measure.Letter, "A3": measure.A3}
+
+// made makes a piece of every module in every language on some papers.
+func made(t *testing.T, name string, on []string, check func(what string, j *Job, r *Result)) {
+	t.Helper()
+	lib := library(t)
+	pc := List[slices.IndexFunc(List, func(p Piece) bool { return p.Name == name })]
+	for _, e := range editions(t) {
+		for _, paper := range on {
+			var jobs []*Job
+			if pc.Each {
+				for i := range e.Modules {
+					jobs = append(jobs, &Job{Edition: e, Module: &e.Modules[i], Fonts: lib, Paper: papers[paper]})
+				}
+			} else {
+				jobs = append(jobs, &Job{Edition: e, Fonts: lib, Paper: papers[paper]})
+			}
+			for _, j := range jobs {
+				what := name + " " + e.Locale.Tag + " " + paper
+				if j.Module != nil {
+					what += " " + j.Module.ID
+				}
+				r, err := pc.Make(j)
+				if err != nil {
+					t.Fatal(what, err)
+				}
+				if len(r.Missing) > 0 {
+					t.Errorf("%s: no glyph for %q", what, r.Missing[0].Gap.Rune)
+				}
+				check(what, j, r)
+			}
+		}
+	}
+}
+
+// TestSheetsHoldWhatIsOnThem holds every piece on office paper to the laws of pages,
+// and to the paper it is meant for.
+func TestSheetsHoldWhatIsOnThem(t *testing.T) {
+	for _, k := range []struct {
+		piece string
+		on    []string
+	}{
+		{"handout", []string{"A4", "Letter"}},
+		{"wall-checklist", []string{"A4", "Letter", "A3"}},
+		{"flip-chart", []string{"A4", "Letter"}},
+		{"session-plan", []string{"A4", "Letter"}},
+	} {
+		made(t, k.piece, k.on, func(what string, j *Job, r *Result) {
+			lawful(t, what, r.Document)
+			n := len(r.Document.Pages)
+			switch {
+			case k.piece == "wall-checklist" && n != 1:
+				t.Errorf("%s: %d sides", what, n)
+			case k.piece == "handout" && (n > 2) != (r.TooLong != nil):
+				t.Errorf("%s: %d sides, reported as too long: %v", what, n, r.TooLong != nil)
+			case k.piece == "handout" && n > 2 && j.Paper == measure.A4:
+				t.Errorf("%s: %d sides", what, n)
+			case k.piece == "session-plan" && n > 2:
+				t.Errorf("%s: %d sides", what, n)
+			}
+		})
+	}
+}
+
+// tagged returns what the elements of the text say on a page, in its order, pictures
+// left out, and their runs.
+func tagged(p page.Page) (texts []string, runs [][]*page.GlyphRun) {
+	at := map[*page.Tag]int{}
+	walk(p.Items, 0, 0, func(it page.Item, _, _ typeset.Length) {
+		g, ok := it.(*page.GlyphRun)
+		if !ok || g.Tag == nil || g.Tag.Role == "Figure" {
+			return
+		}
+		i, known := at[g.Tag]
+		if !known {
+			i = len(texts)
+			at[g.Tag] = i
+			texts, runs = append(texts, g.Tag.Actual), append(runs, nil)
+		}
+		if g.Tag.Actual == "" {
+			texts[i] += runText(g)
+		}
+		runs[i] = append(runs[i], g)
+	})
+	return texts, runs
+}
+
+// TestHandoutText: nothing on a handout is smaller than 12 points but the line of
+// sources, and its caution, steps, signs and contacts are all there. Twelve points is
+// the least that the RNIB's Clear Print guidelines allow.
+func TestHandoutText(t *testing.T) {
+	made(t, "handout", []string{"A4", "Letter"}, func(what string, j *Job, r *Result) {
+		var all []string
+		small := 0
+		for _, p := range r.Document.Pages {
+			texts, runs := tagged(p)
+			all = append(all, texts...)
+			for i := range runs {
+				if slices.ContainsFunc(runs[i], func(g *page.GlyphRun) bool { return g.Size < measure.Pt(12)*9/10 }) {
+					if small++; small > 1 {
+						t.Errorf("%s: too small: %s", what, texts[i])
+					}
+				}
+			}
+		}
+		has := squeeze(strings.Join(all, " "))
+		for i := range j.Module.Lesson.Parts {
+			p := uncitedPart(&j.Module.Lesson.Parts[i])
+			if !slices.Contains([]lesson.Role{lesson.Caution, lesson.Steps, lesson.WarningSigns}, p.Role) {
+				continue
+			}
+			one := lesson.Lesson{Parts: []lesson.Part{*p}}
+			one.WalkInlines(func(in *lesson.Inline) {
+				if !strings.Contains(has, squeeze(in.Text)) {
+					t.Errorf("%s: lacks %q of %s", what, in.Text, lesson.Plain(p.Heading))
+				}
+			})
+		}
+		for _, c := range j.Pack.Facility.Contacts {
+			if !strings.Contains(has, squeeze(c.Label.In(j.Locale.Tag, j.Pack.Source))) {
+				t.Errorf("%s: lacks whom to call", what)
+			}
+		}
+	})
+}
+
+// TestLetterHeight: the table of visual angles that sign makers and workplace rules
+// are quoted with, in mm of height for one metre of distance.
+func TestLetterHeight(t *testing.T) {
+	for minutes, want := range map[float64]float64{9.5: 2.8, 11.5: 3.3, 16: 4.65, 20: 5.8, 22: 6.4, 28.6: 8.3} {
+		if got := letterHeight(measure.MM(1000), minutes).Millimetres(); math.Abs(got-want) > 0.06 {
+			t.Errorf("%v minutes of arc: %.2f mm a metre, want %.2f", minutes, got, want)
+		}
+	}
+}
+
+// TestWallLetters measures the outlines of the letters on wall checklists against the
+// visual angle at the distance that they can be read from.
+func TestWallLetters(t *testing.T) {
+	base := map[string]rune{"Latn": 'H', "Deva": 'क', "Arab": 'ا'}
+	// Heights in parts of the distance: the readable limit of 1 inch for 25 feet, and
+	// the least of ISO 9241-303 for headings.
+	const item, heading = 1.0 / 300, 1.0 / 155
+	made(t, "wall-checklist", []string{"A4", "Letter", "A3"}, func(what string, j *Job, r *Result) {
+		w := &wall{Job: j}
+		got, err := w.reach(j.Module.Lesson, 20)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (got.far < 20) != (r.TooLong != nil) || r.TooLong != nil && (r.TooLong.Fits != got.far || r.TooLong.Asked != 20 || r.TooLong.Items < 1) {
+			t.Errorf("%s: reads from %d tenths of a metre, reported as %+v", what, got.far, r.TooLong)
+		}
+		distance := float64(got.far) * 100
+		checks := j.Module.Lesson.Part(lesson.Checklist)
+		items := 0
+		texts, runs := tagged(r.Document.Pages[0])
+		for i := range texts {
+			least := 0.0
+			switch role := runs[i][0].Tag.Role; {
+			case role == "H1" || role == "H2":
+				least = heading * distance
+			case slices.ContainsFunc(checks.Items(false), func(it lesson.Item) bool {
+				return squeeze(lesson.Plain(inlines(uncited(it.Blocks)))) == squeeze(texts[i])
+			}):
+				items++
+				least = item * distance
+			}
+			for _, g := range runs[i] {
+				letter := g.Face.Height(base[j.Locale.Script])
+				if height := g.Size.Millimetres() * float64(letter) / 1000; letter > 0 && height < least*0.995 {
+					t.Errorf("%s: %q is %.2f mm high, less than %.2f", what, runText(g), height, least)
+				}
+			}
+		}
+		if items != len(checks.Items(false)) {
+			t.Errorf("%s: %d items of %d found", what, items, len(checks.Items(false)))
+		}
+	})
+}
+
+// TestFlipChartPairs: the trainer at the back of a sheet reads what the group sees on
+// the front of the next, from the last round to the first; and paper that is turned
+// about its short edge brings both tops to the bound edge.
+func TestFlipChartPairs(t *testing.T) {
+	made(t, "flip-chart", []string{"A4"}, func(what string, j *Job, r *Result) {
+		pages := r.Document.Pages
+		if len(pages)%2 != 0 || r.Document.Duplex != page.FlipShortEdge {
+			t.Fatalf("%s: %d sides, duplex %v", what, len(pages), r.Document.Duplex)
+		}
+		strangers := 0
+		for i := 0; i < len(pages); i += 2 {
+			if s := pages[i].Size; s.Width <= s.Height {
+				t.Errorf("%s: a sheet stands upright", what)
+			}
+			if i == 0 { // the title and the caution, which the lesson opens with
+				continue
+			}
+			if !talksOf(pages[i-1], pages[i]) {
+				t.Errorf("%s: side %d does not hold the words for side %d", what, i, i+1)
+			}
+			if i > 2 && talksOf(pages[i-3], pages[i]) {
+				strangers++
+			}
+		}
+		if strangers > 0 {
+			t.Errorf("%s: %d fronts go with the wrong back as well: the test sees nothing", what, strangers)
+		}
+		last, _ := tagged(pages[len(pages)-1])
+		if !slices.Contains(last, j.Locale.Label("before-you-start")) {
+			t.Errorf("%s: the back of the last sheet does not open the lesson", what)
+		}
+	})
+}
+
+// talksOf reports whether a back has all the words of a front, in their order, with
+// citations between them or not, and the description of its picture.
+func talksOf(back, front page.Page) bool {
+	texts, _ := tagged(back)
+	all := squeeze(strings.Join(texts, ""))
+	seen, runs := tagged(front)
+	for i := range seen {
+		if role := runs[i][0].Tag.Role; role != "H2" && role != "Span" && !within(squeeze(seen[i]), all) {
+			return false
+		}
+	}
+	return true
+}
+
+// within reports whether the letters of a stand in b in the same order.
+func within(a, b string) bool {
+	rest := []rune(b)
+	for _, r := range a {
+		i := slices.Index(rest, r)
+		if i < 0 {
+			return false
+		}
+		rest = rest[i+1:]
+	}
+	return true
+}
