@@ -152,6 +152,7 @@ func (p *pen) path(path *page.Path) error {
 	if path.Stroke != nil {
 		p.set("RG", colour(*path.Stroke))
 		p.set("w", path.StrokeWidth.String())
+		p.set("M", "4") // the limit that SVG has (1.1, 11.4)
 		p.set("J", choose(path.RoundCap, "1", "0"))
 		p.set("j", choose(path.RoundJoin, "1", "0"))
 		dash := ""

@@ -16,9 +16,10 @@ const (
 	// readableAngle is the readable limit of the sign trade, 1 inch of letter for 25
 	// feet of distance: 3.3 mm a metre (published sign-letter visibility charts).
 	readableAngle = 11.5
-	// headingAngle is the least character height that ISO 9241-303 prefers, as the
-	// German workplace rule ASR A6 gives it: distance divided by 155.
-	headingAngle = 22
+	// headingAngle is 22 minutes and a fraction: a 155th of the distance, the least
+	// height of characters that ISO 9241-303 prefers, as the German workplace rule
+	// ASR A6 gives it.
+	headingAngle = 22.18
 )
 
 // wallDistance is how far off a wall is read when a job does not say.

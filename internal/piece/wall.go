@@ -2,6 +2,7 @@ package piece
 
 import (
 	"math"
+	"sort"
 	"strconv"
 
 	"wardleaf/internal/lesson"
@@ -58,24 +59,42 @@ type wall struct {
 	label string
 }
 
-// reach finds the best reading that the sheet has room for.
+// reach finds the best reading that the sheet has room for: with words that fill the
+// sheet, or as far off as asked, or from as far off as there is room for.
 func (w *wall) reach(l *lesson.Lesson, asked int) (reading, error) {
-	var tries []reading
-	for far := 2 * asked; far > asked; far-- { // few words fill the sheet
-		tries = append(tries, reading{far, far, false})
+	r, found, err := w.first(l, asked, func(i int) reading { return reading{2*asked - i, 2*asked - i, false} })
+	if err != nil || found {
+		return r, err
 	}
-	for do := asked; do > closest; do-- {
-		tries = append(tries, reading{asked, do, false})
+	r, found, err = w.first(l, asked-closest+1, func(i int) reading { return reading{asked, asked - i, false} })
+	if err != nil || found {
+		return r, err
 	}
-	for far := asked; far > least; far-- {
-		tries = append(tries, reading{far, far, true}, reading{far, min(far, closest), false})
+	after, _, err := w.first(l, asked-least, func(i int) reading { return reading{asked - i, asked - i, true} })
+	if err != nil {
+		return r, err
 	}
-	for _, r := range tries {
-		if ok, err := w.fits(l, r); err != nil || ok {
-			return r, err
+	apart, _, err := w.first(l, asked-least, func(i int) reading { return reading{asked - i, min(asked-i, closest), false} })
+	if after.far >= apart.far {
+		return after, err
+	}
+	return apart, err
+}
+
+// first finds the first of n readings that the sheet has room for. They follow each
+// other from large to small; the smallest of all is returned when none is found.
+func (w *wall) first(l *lesson.Lesson, n int, nth func(int) reading) (r reading, found bool, err error) {
+	i := sort.Search(max(n, 0), func(i int) bool {
+		ok, e := w.fits(l, nth(i))
+		if e != nil {
+			err = e
 		}
+		return ok
+	})
+	if i >= n {
+		return reading{least, least, true}, false, err
 	}
-	return reading{least, least, true}, nil
+	return nth(i), true, err
 }
 
 func (w *wall) fits(l *lesson.Lesson, r reading) (bool, error) {

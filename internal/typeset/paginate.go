@@ -129,9 +129,10 @@ func (st *Strip) on(f Frame, index int, y Length) []page.Item {
 	left := f.Left(index)
 	items := st.place(left, y, f.Width(), f.RTL)
 	if st.Bar {
-		bar := &page.Box{Y: y, Width: measure.MM(1.4), Height: st.Height, Colour: Ink, X: left - measure.MM(4.4)}
+		// It ends 7.1 mm from the edge of a booklet's page, which is the edge of the sheet.
+		bar := &page.Box{Y: y, Width: measure.MM(1.4), Height: st.Height, Colour: Ink, X: left - measure.MM(3.9)}
 		if f.spineLeft(index) {
-			bar.X = left + f.Width() + measure.MM(3)
+			bar.X = left + f.Width() + measure.MM(2.5)
 		}
 		items = append(items, bar)
 	}
