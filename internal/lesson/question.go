@@ -67,6 +67,16 @@ func (p *Part) Items(ordered bool) []Item {
 	return out
 }
 
+// Figure returns the first picture of an item, or nil.
+func (it *Item) Figure() *Block {
+	for i := range it.Blocks {
+		if it.Blocks[i].Kind == Figure {
+			return &it.Blocks[i]
+		}
+	}
+	return nil
+}
+
 // Right counts the options marked as right.
 func (q *Question) Right() int {
 	n := 0

@@ -1,6 +1,8 @@
 package piece
 
 import (
+	"sort"
+
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/measure"
 	"wardleaf/internal/page"
@@ -89,22 +91,20 @@ func (f *chart) pairs() []pair {
 	return out
 }
 
-// fitted returns the first of the tries that fits the column, or the last of them.
-// Tries are made under tags of their own, and only the one that is used under tag.
+// fitted returns strips in the largest of sizes that fits the column, or in the
+// smallest. Tries are made under tags of their own, and only the one that is used
+// under tag.
 func (f *chart) fitted(tag *page.Tag, sizes []typeset.Sizes, set func(*typeset.Setter, *page.Tag) []typeset.Strip) []typeset.Strip {
-	for i, z := range sizes {
-		s := f.s.Resized(z)
-		if i+1 == len(sizes) || typeset.Height(set(s, &page.Tag{})) <= f.frame.Height() {
-			return set(s, tag)
-		}
-	}
-	return nil
+	i := sort.Search(len(sizes)-1, func(i int) bool {
+		return typeset.Height(set(f.s.Resized(sizes[i]), &page.Tag{})) <= f.frame.Height()
+	})
+	return set(f.s.Resized(sizes[i]), tag)
 }
 
 // sizes are text sizes from large to small.
 func sizes(from, to float64) []typeset.Sizes {
 	var out []typeset.Sizes
-	for text := from; text >= to; text -= 0.5 {
+	for text := max(from, to); text >= to; text -= 0.5 {
 		out = append(out, typeset.Sized(measure.Pt(text)))
 	}
 	return out
@@ -133,16 +133,16 @@ func (f *chart) picture(heading string, sc scene, tag *page.Tag) []typeset.Strip
 	if sc.figure != nil {
 		most = h.Scale(0.32)
 	}
-	s := f.s.Resized(f.large)
+	var large []typeset.Sizes
 	for text := f.large.Title; text > f.large.Text; text -= measure.Pt(0.5) {
 		z := f.large
 		z.Text, z.Small, z.Leading = text, text.Scale(0.6), typeset.Sized(text).Leading
-		try := f.s.Resized(z)
-		if try.SceneWords(sc.shown, w, &page.Tag{}).Height <= most {
-			s = try
-			break
-		}
+		large = append(large, z)
 	}
+	large = append(large, f.large)
+	s := f.s.Resized(large[sort.Search(len(large)-1, func(i int) bool {
+		return f.s.Resized(large[i]).SceneWords(sc.shown, w, &page.Tag{}).Height <= most
+	})])
 	return append(head, s.Scene(sc.shown, sc.figure, w, h, tag))
 }
 
@@ -182,7 +182,7 @@ func (f *chart) keys(s *typeset.Setter, above []typeset.Strip, height measure.Le
 // the chart, what is needed, and the notes for the trainer.
 func (f *chart) before(tag *page.Tag) []typeset.Strip {
 	w := f.frame.Width()
-	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
+	return f.fitted(tag, sizes(16, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
 		head := s.Text(f.Locale.Label("before-you-start"), typeset.PartLook, 0, w, t.Add("H2"))
 		narrow, gap := w.Scale(0.38), w.Scale(0.05)
 		first := s.Text(f.Locale.Label("flip-how"), typeset.TextLook, 0, narrow, t.Add("P"))
@@ -199,73 +199,4 @@ func (f *chart) before(tag *page.Tag) []typeset.Strip {
 		}
 		return append(head, typeset.Beside(first, second, narrow+gap))
 	})
-}
-
-// signs divides the warning signs over fronts: each holds as many as fit in letters
-// large enough for the distance of the group.
-func (f *chart) signs() []*lesson.Part {
-	all := f.lesson.Part(lesson.WarningSigns)
-	if all == nil {
-		return nil
-	}
-	var out []*lesson.Part
-	for from, n := 0, items(all); from < n; {
-		to := from + 1
-		for ; to < n; to++ {
-			try := f.setSigns(f.s.Resized(f.large), some(all, from, to+1), to+1 == n, &page.Tag{})
-			if typeset.Height(try) > f.frame.Height() {
-				break
-			}
-		}
-		out = append(out, some(all, from, to))
-		from = to
-	}
-	return out
-}
-
-// signSide is a front with warning signs; the last of them says whom to call.
-func (f *chart) signSide(text measure.Length, signs *lesson.Part, last bool, tag *page.Tag) []typeset.Strip {
-	return f.fitted(tag, sizes(text.Points()*1.3, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
-		return f.setSigns(s, signs, last, t)
-	})
-}
-
-func (f *chart) setSigns(s *typeset.Setter, signs *lesson.Part, last bool, tag *page.Tag) []typeset.Strip {
-	w := f.frame.Width()
-	s.FigureWidth = s.Sizes.Text.Scale(6.5)
-	out := s.SignPairs(uncitedPart(signs), false, w, tag)
-	if !last {
-		return out
-	}
-	return append(out, typeset.SpaceBefore(s.Calls(f.calling(), s.Sizes.Text.Scale(1.3), w, tag), s.Grid/2)...)
-}
-
-// signWords is the side of the trainer while the group sees warning signs.
-func (f *chart) signWords(signs *lesson.Part, tag *page.Tag) []typeset.Strip {
-	w, h := f.frame.Width(), f.frame.Height()
-	plain := *signs
-	plain.Blocks = withoutPictures(signs.Blocks)
-	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
-		head := s.Text(f.Locale.Label("talking-points"), typeset.PartLook, 0, w, t.Add("H2"))
-		say := f.s.Resized(typeset.Sized(s.Sizes.Text.Scale(1.35)))
-		head = append(head, say.SignPairs(&plain, true, w, t)...)
-		head = append(head, typeset.SpaceBefore(say.Text(f.Locale.Label("ask-group"), typeset.BoldLook, 0, w, t.Add("P")), say.Grid)...)
-		return append(head, f.keys(s, head, h, t)...)
-	})
-}
-
-// withoutPictures returns lists without the pictures in their items.
-func withoutPictures(bs []lesson.Block) []lesson.Block {
-	var out []lesson.Block
-	for _, b := range bs {
-		if b.Kind == lesson.Figure {
-			continue
-		}
-		b.Items = append([]lesson.Item(nil), b.Items...)
-		for k := range b.Items {
-			b.Items[k].Blocks = withoutPictures(b.Items[k].Blocks)
-		}
-		out = append(out, b)
-	}
-	return out
 }

@@ -37,7 +37,7 @@ func scenes(p *lesson.Part, critical func(step int) bool) []scene {
 		}
 		for k := range b.Items {
 			step := typeset.Step{Item: &b.Items[k], Number: b.Start + k, Critical: critical(b.Start + k)}
-			figure := figureOf(step.Item)
+			figure := step.Item.Figure()
 			if figure == nil {
 				waiting = append(waiting, step)
 				continue
@@ -70,13 +70,4 @@ func wordScenes(steps []typeset.Step) []scene {
 		steps = steps[n:]
 	}
 	return out
-}
-
-func figureOf(it *lesson.Item) *lesson.Block {
-	for i := range it.Blocks {
-		if it.Blocks[i].Kind == lesson.Figure {
-			return &it.Blocks[i]
-		}
-	}
-	return nil
 }

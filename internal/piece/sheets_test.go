@@ -10,6 +10,7 @@ import (
 	"wardleaf/internal/measure"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/page"
+	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
 )
 
@@ -270,4 +271,41 @@ func within(a, b string) bool {
 		rest = rest[i+1:]
 	}
 	return true
+}
+
+// TestBareLesson makes every piece of a lesson with next to nothing in it, and of a
+// pack with no lesson: bad input is for rules to say, and never a reason to stop.
+func TestBareLesson(t *testing.T) {
+	lib := library(t)
+	e := *editions(t)[0]
+	m := e.Modules[0]
+	var empty lesson.Lesson
+	for _, role := range append(slices.Clone(lesson.Roles), lesson.Prose) {
+		empty.Parts = append(empty.Parts, lesson.Part{Role: role}, lesson.Part{Role: role, Blocks: []lesson.Block{
+			{Kind: lesson.List}, {Kind: lesson.List, Ordered: true, Items: []lesson.Item{{}}}, {Kind: lesson.List, Items: []lesson.Item{{}}},
+			{Kind: lesson.Figure, Source: "none.svg"}, {Kind: lesson.Paragraph},
+		}})
+	}
+	for _, l := range []*lesson.Lesson{{}, &empty} {
+		m.Lesson = l
+		e.Modules = []translate.Module{m}
+		for _, p := range List {
+			j := &Job{Edition: &e, Fonts: lib, Paper: measure.A4}
+			if p.Each {
+				j.Module = &e.Modules[0]
+			}
+			if _, err := p.Make(j); err != nil {
+				t.Errorf("%s: %v", p.Name, err)
+			}
+		}
+	}
+	e.Modules = nil
+	for _, p := range List {
+		if p.Each {
+			continue
+		}
+		if _, err := p.Make(&Job{Edition: &e, Fonts: lib, Paper: measure.A4}); err != nil {
+			t.Errorf("%s: %v", p.Name, err)
+		}
+	}
 }

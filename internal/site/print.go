@@ -19,7 +19,7 @@ const (
 )
 
 // trainerPieces are the pieces that families have no use for.
-var trainerPieces = []string{"quiz-a", "quiz-b", "answer-key", "skills-checklist", "reading-sheet", "flip-chart", "session-plan", "attendance"}
+var trainerPieces = []string{"quiz-a", "quiz-b", "answer-key", "skills-checklist", "reading-sheet", "flip-chart", "session-plan", "attendance", "picture-sheet"}
 
 // prints lists the pieces of a module, or those of the whole pack when module is empty.
 func prints(loc *locale.Locale, pdfs []PDF, module string, who reader) []link {

@@ -71,7 +71,7 @@ func (s *Setter) StepPairs(p *lesson.Part, part int, width Length, tag *page.Tag
 		for k := range b.Items {
 			it, number := &b.Items[k], b.Start+k
 			critical := s.Critical != nil && s.Critical(part, number)
-			cells = append(cells, cell{pictured: figureOf(it) != nil, set: func(w Length, t *page.Tag) Strip {
+			cells = append(cells, cell{pictured: it.Figure() != nil, set: func(w Length, t *page.Tag) Strip {
 				return s.stepCell(it, number, critical, w, t.Add("LI"))
 			}})
 		}
@@ -82,16 +82,6 @@ func (s *Setter) StepPairs(p *lesson.Part, part int, width Length, tag *page.Tag
 		out = append(out, rows...)
 	}
 	return out
-}
-
-// figureOf returns the first picture of an item, or nil.
-func figureOf(it *lesson.Item) *lesson.Block {
-	for i := range it.Blocks {
-		if it.Blocks[i].Kind == lesson.Figure {
-			return &it.Blocks[i]
-		}
-	}
-	return nil
 }
 
 // stepCell sets one step: numeral, words, and the picture at the end side.
@@ -118,7 +108,7 @@ func (s *Setter) SignPairs(p *lesson.Part, runIn bool, width Length, tag *page.T
 		var cells []cell
 		for k := range b.Items {
 			it := &b.Items[k]
-			cells = append(cells, cell{pictured: figureOf(it) != nil, set: func(w Length, t *page.Tag) Strip {
+			cells = append(cells, cell{pictured: it.Figure() != nil, set: func(w Length, t *page.Tag) Strip {
 				return s.signCell(it, runIn, w, t.Add("LI"))
 			}})
 		}
@@ -144,7 +134,7 @@ func (s *Setter) SignPairs(p *lesson.Part, runIn bool, width Length, tag *page.T
 
 func (s *Setter) signCell(it *lesson.Item, runIn bool, width Length, li *page.Tag) Strip {
 	body := li.Add("LBody")
-	figure := figureOf(it)
+	figure := it.Figure()
 	room := width
 	if figure != nil && s.Drawing(figure.Source) != nil {
 		room -= s.figureWidth() + s.mm(3)
