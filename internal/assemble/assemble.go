@@ -281,6 +281,9 @@ func (w *works) make(o Options, r *order) error {
 		return err
 	}
 	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
+	if res.TooLong != nil {
+		r.found = append(r.found, check.TooLong(r.piece.Name, res.TooLong)...)
+	}
 	if r.piece.Folded != "" {
 		r.found = append(r.found, check.Sheets(w.pack, r.edition.Locale.Tag, (len(res.Document.Pages)+3)/4)...)
 	}

@@ -12,7 +12,7 @@ var wallChecklistTooLong = &Rule{
 	Name:   "wall-checklist-too-long",
 	Title:  "A wall checklist cannot be read from as far off as it should be",
 	Why:    "Letters that are too small for their distance are not read, and the check is left out.",
-	Level:  finding.Warning,
+	Level:  finding.Note,
 	Needs:  Pages,
 	Before: "- [ ] twelve things to check, each of them a whole sentence\n",
 	After:  "- [ ] six things to check, in few words\n",

@@ -279,14 +279,15 @@ func TestBareLesson(t *testing.T) {
 	lib := library(t)
 	e := *editions(t)[0]
 	m := e.Modules[0]
-	var empty lesson.Lesson
+	bare := lesson.Lesson{Title: text("Title")} // a lesson without one is never set
+	empty := bare
 	for _, role := range append(slices.Clone(lesson.Roles), lesson.Prose) {
 		empty.Parts = append(empty.Parts, lesson.Part{Role: role}, lesson.Part{Role: role, Blocks: []lesson.Block{
 			{Kind: lesson.List}, {Kind: lesson.List, Ordered: true, Items: []lesson.Item{{}}}, {Kind: lesson.List, Items: []lesson.Item{{}}},
 			{Kind: lesson.Figure, Source: "none.svg"}, {Kind: lesson.Paragraph},
 		}})
 	}
-	for _, l := range []*lesson.Lesson{{}, &empty} {
+	for _, l := range []*lesson.Lesson{&bare, &empty} {
 		m.Lesson = l
 		e.Modules = []translate.Module{m}
 		for _, p := range List {
