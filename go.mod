@@ -6,7 +6,9 @@ require (
 	github.com/go-pdf/fpdf v0.9.0
 	github.com/go-text/typesetting v0.3.3
 	github.com/goccy/go-yaml v1.19.2
+	github.com/google/go-cmp v0.7.0
 	github.com/nicksnyder/go-i18n/v2 v2.7.0
+	github.com/pdfcpu/pdfcpu v0.15.0
 	github.com/rivo/uniseg v0.4.7
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/spf13/cobra v1.10.2
@@ -18,9 +20,13 @@ require (
 )
 
 require (
-	github.com/google/go-cmp v0.7.0 // indirect
+	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
+	github.com/hhrutter/tiff v1.0.6 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
-	github.com/spf13/pflag v1.0.9 // indirect
-	golang.org/x/image v0.23.0 // indirect
+	github.com/mattn/go-runewidth v0.0.27 // indirect
+	github.com/spf13/pflag v1.0.10 // indirect
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
+	golang.org/x/crypto v0.58.0 // indirect
+	golang.org/x/image v0.44.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 )

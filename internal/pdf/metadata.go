@@ -49,7 +49,7 @@ func info(d *page.Document) string {
 		}
 	}
 	if !d.Date.IsZero() {
-		date := d.Date.UTC().Format("(D:20060102150405Z)")
+		date := d.Date.UTC().Format("(D:20060102150405+00'00')")
 		s += "/CreationDate" + date + "/ModDate" + date
 	}
 	return s + ">>"

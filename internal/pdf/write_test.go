@@ -246,7 +246,7 @@ func TestViewing(t *testing.T) {
 	}
 	d.Date = time.Date(2026, 1, 2, 3, 4, 5, 0, time.FixedZone("", 3600))
 	o = readObjects(t, write(t, d))
-	if date := o.get(o["trailer"]["value"], "/Info", "/ModDate"); date != "u:D:20260102020405Z" {
+	if date := o.get(o["trailer"]["value"], "/Info", "/ModDate"); date != "u:D:20260102020405+00'00'" {
 		t.Errorf("date %v", date)
 	}
 }

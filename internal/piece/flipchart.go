@@ -151,7 +151,7 @@ func (f *chart) words(heading string, sc scene, tag *page.Tag) []typeset.Strip {
 	w, h := f.frame.Width(), f.frame.Height()
 	return f.fitted(tag, sizes(14, 8), func(s *typeset.Setter, t *page.Tag) []typeset.Strip {
 		say := f.s.Resized(typeset.Sized(s.Sizes.Text.Scale(1.35)))
-		head := s.Text(f.Locale.Label("talking-points")+" · "+heading, typeset.PartLook, 0, w, t.Add("H2"))
+		head := s.Text(f.Locale.Label("talking-points")+" – "+heading, typeset.PartLook, 0, w, t.Add("H2"))
 		narrow, gap := w.Scale(0.28), w.Scale(0.05)
 		x := narrow + gap
 		if sc.figure == nil {

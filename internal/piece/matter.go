@@ -38,7 +38,7 @@ func band(loc *locale.Locale, modules []translate.Module) string {
 	if !translate.Final(modules) {
 		parts = append(parts, loc.Label("awaiting-translation-review"))
 	}
-	return strings.Join(parts, " · ")
+	return strings.Join(parts, " – ")
 }
 
 // column lays strips down one page from a height, and returns the page.
@@ -55,8 +55,8 @@ func (b *booklet) cover() typeset.Sheet {
 	strips = append(strips, s.Display(p.Title.In(loc.Tag, p.Source), 1.5, w, sect.Add("H1"))...)
 	strips = append(strips, typeset.SpaceBefore(s.Text(p.Subtitle.In(loc.Tag, p.Source), typeset.PartLook, 0, w, sect.Add("P")), s.Grid)...)
 	foot := s.Text(p.Facility.Name.In(loc.Tag, p.Source), typeset.BoldLook, 0, w, sect.Add("P"))
-	foot = append(foot, s.Text(loc.Name+" · "+b.dateLines(b.Modules)[0], typeset.SmallLook, 0, w, sect.Add("P"))...)
-	foot = append(foot, s.Text(strings.Join(b.dateLines(b.Modules)[1:], " · "), typeset.SmallLook, 0, w, sect.Add("P"))...)
+	foot = append(foot, s.Text(loc.Name+" – "+b.dateLines(b.Modules)[0], typeset.SmallLook, 0, w, sect.Add("P"))...)
+	foot = append(foot, s.Text(strings.Join(b.dateLines(b.Modules)[1:], " – "), typeset.SmallLook, 0, w, sect.Add("P"))...)
 	room := b.frame.Height() - typeset.Height(strips) - typeset.Height(foot) - 2*s.Grid
 	if src, alt := b.firstFigure(); src != "" {
 		if d := s.Drawing(src); d != nil {

@@ -74,8 +74,8 @@ func (p *press) finish(title string, sheets []typeset.Sheet, spots []typeset.Spo
 			}
 			f.Page = loc.Label("page-of", number(loc, "Page", i+1), number(loc, "Pages", len(sheets)))
 			f.Foot = []string{
-				p.label + " · " + loc.Name + " · " + p.Pack.Facility.Name.In(loc.Tag, p.Pack.Source),
-				strings.Join(p.dateLines(modules), " · "),
+				p.label + " – " + loc.Name + " – " + p.Pack.Facility.Name.In(loc.Tag, p.Pack.Source),
+				strings.Join(p.dateLines(modules), " – "),
 			}
 		}
 		items := append(resolve(sh.Items, where), p.s.Furnish(p.frame, i, f)...)

@@ -25,7 +25,7 @@ func quizPaper(j *Job, version string) (*Result, error) {
 	w := p.frame.Width()
 	seed := quiz.Seed(j.Module.ID, version)
 	strips := p.heading(j.Module)
-	strips = append(strips, typeset.Stack(p.s.Text(label+" · "+loc.Label("seed", number(loc, "Seed", seed)), typeset.BoldLook, 0, w, p.root.Add("P"))))
+	strips = append(strips, typeset.Stack(p.s.Text(label+" – "+loc.Label("seed", number(loc, "Seed", seed)), typeset.BoldLook, 0, w, p.root.Add("P"))))
 	strips = append(strips, p.s.FormLine([]typeset.Field{
 		{Label: loc.Label("name"), Share: 0.5}, {Label: loc.Label("date"), Share: 0.25}, {Label: loc.Label("score"), Share: 0.25}}, w))
 	strips = append(strips, p.shortCaution())
@@ -104,7 +104,7 @@ func answerKey(j *Job) (*Result, error) {
 		}
 	}
 	strips := p.heading(j.Module)
-	strips = append(strips, p.s.Text(fmt.Sprintf("%s · A: %s · B: %s", label, loc.Label("seed", locale.With("Seed", seeds[0])), loc.Label("seed", locale.With("Seed", seeds[1]))), typeset.BoldLook, 0, w, p.root.Add("P"))...)
+	strips = append(strips, p.s.Text(fmt.Sprintf("%s – A: %s – B: %s", label, loc.Label("seed", locale.With("Seed", seeds[0])), loc.Label("seed", locale.With("Seed", seeds[1]))), typeset.BoldLook, 0, w, p.root.Add("P"))...)
 	strips = append(strips, p.shortCaution())
 	table := typeset.RuledTable{
 		Columns: []float64{0.08, 0.1, 0.1, 0.36, 0.36},

@@ -28,7 +28,7 @@ func wallChecklist(j *Job) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.label = w.label + " · " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(r.far))))
+	p.label = w.label + " – " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(r.far))))
 	strips = typeset.Spread(strips, p.frame.Height(), p.s.Grid/2)
 	res, err := p.done(w.label+": "+lesson.Plain(l.Title), strips, modules(j))
 	if err != nil || r.far >= asked {

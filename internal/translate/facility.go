@@ -1,6 +1,8 @@
 package translate
 
 import (
+	"strings"
+
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
@@ -21,15 +23,17 @@ func fill(l *lesson.Lesson, p *pack.Pack, loc *locale.Locale) *lesson.Lesson {
 	})
 }
 
-// ContactValue writes a contact's value in the language's digits, kept in
-// left-to-right order within right-to-left text, or as a line to write on.
+// ContactValue writes a contact's value in the language's digits, or as a line to
+// write on. Spaces in it do not break. Within right-to-left text it is isolated and
+// overridden to run from left to right (UAX #9, X4 and X5a): groups of Arabic-Indic
+// digits with a space between them would else change places.
 func ContactValue(c *pack.Contact, loc *locale.Locale) string {
 	if c == nil || c.Value == "" {
 		return Blank
 	}
-	v := loc.Digits(c.Value)
+	v := strings.ReplaceAll(loc.Digits(c.Value), " ", "\u00a0")
 	if loc.RTL {
-		return "\u2066" + v + "\u2069"
+		return "\u2066\u202d" + v + "\u202c\u2069"
 	}
 	return v
 }
