@@ -56,6 +56,9 @@ func spans(ins []lesson.Inline, st Style) []span {
 // Lines breaks inlines into lines no wider than width, all content tagged with tag.
 func (s *Setter) Lines(ins []lesson.Inline, st Style, width Length, tag *page.Tag) []Line {
 	sp := spans(ins, st)
+	for i := range sp {
+		sp[i].text = s.Locale.Spacing(sp[i].text)
+	}
 	s.tagSpans(sp, tag)
 	runs := make([]shape.Run, len(sp))
 	for i, p := range sp {
