@@ -1,8 +1,6 @@
 package typeset
 
 import (
-	"strings"
-
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/page"
 )
@@ -196,30 +194,15 @@ func (s *Setter) sign(it *lesson.Item, col, pad, width Length, li *page.Tag) Str
 	return st
 }
 
-// splitSign takes "**Sign**, when: what to do" apart at its first colon, which stays
-// with the sign. sign is nil when the item does not start in bold or has no colon.
+// splitSign takes a warning sign apart, and its first picture from what to do. sign is
+// nil when the item is not written as a sign.
 func splitSign(bs []lesson.Block) (sign []lesson.Inline, rest []lesson.Block, figure *lesson.Block) {
-	if len(bs) == 0 || bs[0].Kind != lesson.Paragraph || len(bs[0].Inlines) < 2 || bs[0].Inlines[0].Kind != lesson.Strong {
-		return nil, nil, nil
-	}
-	first := bs[0]
-	for i := 1; i < len(first.Inlines) && sign == nil; i++ {
-		in := first.Inlines[i]
-		at := strings.Index(in.Text, ":")
-		if in.Kind != lesson.Text || at < 0 {
-			continue
-		}
-		before, after := in, in
-		before.Text, after.Text = in.Text[:at+1], strings.TrimLeft(in.Text[at+1:], " ")
-		sign = append(append([]lesson.Inline(nil), first.Inlines[:i]...), before)
-		first.Inlines = append([]lesson.Inline{after}, first.Inlines[i+1:]...)
-	}
+	sign, do := lesson.SplitSign(bs)
 	if sign == nil {
 		return nil, nil, nil
 	}
-	rest = []lesson.Block{first}
-	for i := range bs[1:] {
-		if b := &bs[1+i]; b.Kind == lesson.Figure && figure == nil {
+	for i := range do {
+		if b := &do[i]; b.Kind == lesson.Figure && figure == nil {
 			figure = b
 		} else {
 			rest = append(rest, *b)
