@@ -88,8 +88,12 @@ func summary(w io.Writer, o assemble.Options, r *assemble.Report, errs, warns in
 		case !m.Final:
 			state = "translation awaiting a native-speaking clinician"
 		}
-		fmt.Fprintf(w, "  %s %2d modules, booklet of %d pages on %d sheets, %s, %s; %s\n",
-			pad(m.Name, 10), m.Modules, m.Pages, m.Sheets, count(m.Prints, "PDF"), size(m.Bytes), state)
+		booklet := ""
+		if m.Sheets > 0 {
+			booklet = fmt.Sprintf("booklet of %d pages on %s, ", m.Pages, count(m.Sheets, "sheet"))
+		}
+		fmt.Fprintf(w, "  %s %s, %s%s, %s; %s\n",
+			pad(m.Name, 10), count(m.Modules, "module"), booklet, count(m.Prints, "PDF"), size(m.Bytes), state)
 	}
 	for _, l := range r.Kept {
 		fmt.Fprintf(w, "  %s has errors; what was assembled before is kept\n", pad(l, 10))

@@ -21,6 +21,7 @@ type settings struct {
 	langs  []string
 	pieces []string
 	paper  string
+	tile   string
 	ink    string
 	far    string
 	today  string
@@ -46,8 +47,9 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 	f.StringVar(&s.pack, "pack", "", "folder with pack.yaml (default: this folder, else its content/, else the starter pack in the program)")
 	f.StringSliceVar(&s.langs, "lang", nil, "only these languages, such as en,hi")
 	f.StringSliceVar(&s.pieces, "piece", nil, "only these pieces, such as booklet,handout")
-	f.StringVar(&s.paper, "paper", "a4", "paper of pieces that are not folded: a4, letter or a3")
+	f.StringVar(&s.paper, "paper", "a4", "paper of pieces that are not folded: a4, letter, a3 or a2")
 	f.StringVar(&s.far, "distance", "2m", "how far off wall checklists and flip charts are read, in metres")
+	f.StringVar(&s.tile, "tile", "", "also lay wall checklists over sheets of a4 or letter, to be glued together")
 	f.StringVar(&s.ink, "ink", "colour", "colour or black")
 	f.StringVar(&s.today, "today", "", "date to judge review dates by, as YYYY-MM-DD (default: SOURCE_DATE_EPOCH, else the clock)")
 	f.BoolVar(&s.strict, "strict", false, "let warnings stop the work, too")
@@ -56,6 +58,8 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 	c.AddCommand(assembleCommand(s), checkCommand(s), startCommand(s))
 	return c
 }
+
+var papers = map[string]measure.Size{"a2": measure.A2, "a3": measure.A3, "a4": measure.A4, "letter": measure.Letter}
 
 // options turns the settings into what assembly wants.
 func (s *settings) options() (assemble.Options, error) {
@@ -66,15 +70,12 @@ func (s *settings) options() (assemble.Options, error) {
 	if s.jobs < 1 {
 		return o, fmt.Errorf("--jobs %d: give 1 or more", s.jobs)
 	}
-	switch s.paper {
-	case "a4":
-		o.Paper = measure.A4
-	case "letter":
-		o.Paper = measure.Letter
-	case "a3":
-		o.Paper = measure.A3
-	default:
-		return o, fmt.Errorf("--paper %s: choose a4, letter or a3", s.paper)
+	var known bool
+	if o.Paper, known = papers[s.paper]; !known {
+		return o, fmt.Errorf("--paper %s: choose a4, letter, a3 or a2", s.paper)
+	}
+	if o.Tile, known = papers[s.tile]; s.tile != "" && !known {
+		return o, fmt.Errorf("--tile %s: choose a4 or letter", s.tile)
 	}
 	metres, err := strconv.ParseFloat(strings.TrimSuffix(s.far, "m"), 64)
 	if err != nil || !(metres >= 0.5 && metres <= 10) {

@@ -40,6 +40,7 @@ type Options struct {
 	Langs    []string       // subset of the pack's languages; empty means all
 	Pieces   []string       // subset of the pieces; empty means all
 	Paper    measure.Size   // of pieces that are used flat
+	Tile     measure.Size   // when set, wall pieces are also laid over sheets of this size
 	Black    bool           // black ink alone
 	Distance measure.Length // how far off wall checklists and flip charts are read
 	Today    time.Time
@@ -299,7 +300,11 @@ func (w *works) make(o Options, r *order) error {
 		if err := pdf.Write(&b, d); err != nil {
 			return err
 		}
-		r.prints = append(r.prints, print{name, module, len(res.Document.Pages), sheets, b.Bytes()})
+		pages := len(d.Pages)
+		if sheets > 0 {
+			pages = len(res.Document.Pages)
+		}
+		r.prints = append(r.prints, print{name, module, pages, sheets, b.Bytes()})
 		return nil
 	}
 	if o.Black {
@@ -308,6 +313,11 @@ func (w *works) make(o Options, r *order) error {
 	if r.piece.Folded != "" {
 		sheets := impose.Booklet(res.Document)
 		if err := add(r.piece.Folded, sheets, len(sheets.Pages)/2); err != nil {
+			return err
+		}
+	}
+	if r.piece.Tiled != "" && o.Tile.Width > 0 {
+		if err := add(r.piece.Tiled, impose.Tiled(res.Document, o.Tile), 0); err != nil {
 			return err
 		}
 	}

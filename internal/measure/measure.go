@@ -48,6 +48,7 @@ func (s Size) Landscape() Size {
 
 // Paper sizes: ISO 216 (A series) and ANSI/ASME Y14.1 (Letter).
 var (
+	A2     = Size{MM(420), MM(594)}
 	A3     = Size{MM(297), MM(420)}
 	A4     = Size{MM(210), MM(297)}
 	A5     = Size{MM(148), MM(210)}
@@ -57,6 +58,8 @@ var (
 // Name returns what a paper size is called, empty when it has no name here.
 func (s Size) Name() string {
 	switch s {
+	case A2:
+		return "A2"
 	case A3:
 		return "A3"
 	case A4:

@@ -14,6 +14,9 @@ type Piece struct {
 	// Folded names the same pages imposed two to a side, to be folded and stapled;
 	// empty when there is no such piece.
 	Folded string
+	// Tiled names the same pages laid over sheets of smaller paper, to be glued
+	// together; empty when there is no such piece.
+	Tiled string
 	Make   func(*Job) (*Result, error)
 }
 
@@ -31,7 +34,7 @@ type Job struct {
 var List = []Piece{
 	{Name: "booklet-pages", Folded: "booklet", Make: func(j *Job) (*Result, error) { return Booklet(j.Edition, j.Fonts) }},
 	{Name: "handout", Each: true, Make: handout},
-	{Name: "wall-checklist", Each: true, Make: wallChecklist},
+	{Name: "wall-checklist", Each: true, Tiled: "wall-tiles", Make: wallChecklist},
 	{Name: "flip-chart", Each: true, Make: flipChart},
 	{Name: "skills-checklist", Each: true, Make: skillsChecklist},
 	{Name: "quiz-a", Each: true, Make: quizA},

@@ -38,6 +38,8 @@ func prints(loc *locale.Locale, pdfs []PDF, module string, who reader) []link {
 			l.How = loc.Label("booklet-fold-how")
 		case "booklet-pages":
 			l.How = loc.Label("booklet-pages-how")
+		case "wall-tiles":
+			l.How = loc.Label("print-tiles")
 		case "flip-chart":
 			l.How = loc.Label("print-flip-chart", locale.With("Paper", p.Paper))
 		default:
