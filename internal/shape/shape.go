@@ -7,6 +7,7 @@
 package shape
 
 import (
+	"strconv"
 	"sync"
 
 	gotext "github.com/go-text/typesetting/font"
@@ -49,15 +50,32 @@ type Shaper struct {
 	cache *Cache
 }
 
-// A Cache keeps the words of one language that have been shaped with one chain of
-// families. It is safe for use by several shapers at once.
+// A Cache keeps the words and paragraphs of one language that have been shaped with
+// one chain of families: pieces say the same words many times, at many sizes. It is
+// safe for use by several shapers at once.
 type Cache struct {
 	mu    sync.RWMutex
 	words map[key]shaped
+	texts map[string]*Text
 }
 
 // NewCache returns an empty cache.
-func NewCache() *Cache { return &Cache{words: map[key]shaped{}} }
+func NewCache() *Cache { return &Cache{words: map[key]shaped{}, texts: map[string]*Text{}} }
+
+// text returns the paragraph kept under a name, or makes it and keeps it.
+func (c *Cache) text(name string, make func() *Text) *Text {
+	c.mu.RLock()
+	t := c.texts[name]
+	c.mu.RUnlock()
+	if t != nil {
+		return t
+	}
+	t = make()
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.texts[name] = t
+	return t
+}
 
 func (c *Cache) get(k key) (shaped, bool) {
 	c.mu.RLock()
@@ -107,7 +125,7 @@ type Run struct {
 	Bold  bool
 }
 
-// A Text is a paragraph, shaped.
+// A Text is a paragraph, shaped. It is shared: never change it.
 type Text struct {
 	Runes   []rune
 	Words   []Word // in logical order; together they cover Runes
@@ -130,6 +148,15 @@ func (t *Text) Order(words []Word) []int {
 
 // Shape shapes a paragraph made of runs.
 func (s *Shaper) Shape(runs []Run, base bidi.Direction) *Text {
+	name := strconv.AppendInt(nil, int64(base), 10)
+	for _, r := range runs {
+		name = strconv.AppendInt(append(name, 0), int64(r.Style), 10)
+		name = append(strconv.AppendBool(append(name, 0), r.Bold), r.Text...)
+	}
+	return s.cache.text(string(name), func() *Text { return s.paragraph(runs, base) })
+}
+
+func (s *Shaper) paragraph(runs []Run, base bidi.Direction) *Text {
 	t := &Text{}
 	var style []int32 // index into runs, by rune
 	for i, r := range runs {
