@@ -176,12 +176,21 @@ type Bookmark struct {
 // H6, P, L, LI, Lbl, LBody, Table, TR, TH, TD, Figure, Link, BlockQuote, Caption, Span.
 type Tag struct {
 	Role   string
-	Alt    string             // alternative text, for a Figure or a Link
-	Lang   string             // when it differs from its parent's
-	Actual string             // the true text in logical order, set for right-to-left text
-	Scope  string             // TH: Column or Row
-	BBox   *[4]measure.Length // Figure: left, top, right, bottom, measured as its items are
-	Kids   []*Tag
+	Alt    string // alternative text, for a Figure or a Link
+	Lang   string // when it differs from its parent's
+	Actual string // the true text in logical order, set for right-to-left text
+	Scope  string // TH: Column or Row
+	// Numbering says how the labels of an L run: Decimal, UpperAlpha, Disc, Square (ISO 32000-1, 14.8.5.5).
+	Numbering string
+	BBox      *[4]measure.Length // Figure: left, top, right, bottom, measured as its items are
+	Kids      []*Tag
+}
+
+// List appends a new list whose labels run as numbering says, and returns it.
+func (t *Tag) List(numbering string) *Tag {
+	k := t.Add("L")
+	k.Numbering = numbering
+	return k
 }
 
 // Add appends a new child and returns it.

@@ -119,6 +119,8 @@ func (t *tree) attributes(tag *page.Tag) string {
 	switch {
 	case tag.Scope != "":
 		return "/A<</O/Table/Scope" + nameToken(tag.Scope) + ">>"
+	case tag.Numbering != "":
+		return "/A<</O/List/ListNumbering" + nameToken(tag.Numbering) + ">>"
 	case tag.BBox != nil:
 		u := t.marks.uses[tag]
 		if len(u.leaves) == 0 {

@@ -131,7 +131,7 @@ func (s *Setter) closeBar(words []lesson.Inline, width Length, tag *page.Tag) St
 func (s *Setter) Squares(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	side := s.Sizes.Text.Scale(1.05)
 	indent := side + s.mm(2)
-	list := tag.Add("L")
+	list := tag.List("Disc")
 	var out []Strip
 	for i, it := range p.Items(false) {
 		st := join(s.balanced(withoutFigures(it.Blocks), s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
@@ -170,7 +170,7 @@ const (
 
 func (s *Setter) wallSigns(p *lesson.Part, do *Setter, lie lie, width Length, tag *page.Tag) []Strip {
 	out := []Strip{s.closeBar(p.Heading, width, tag)}
-	list := tag.Add("L")
+	list := tag.List("Disc")
 	col, gap := width.Scale(0.44), do.mm(4)
 	for _, it := range p.Items(false) {
 		li := list.Add("LI")

@@ -79,7 +79,11 @@ func (s *Setter) block(b *lesson.Block, st Style, x, width Length, tag *page.Tag
 		}
 		return s.Heading(b.Inlines, st.bold(), s.half(), x, width, tag.Add(role))
 	case lesson.List:
-		return s.list(b, st, x, width, tag.Add("L"))
+		numbering := "Disc"
+		if b.Ordered {
+			numbering = "Decimal"
+		}
+		return s.list(b, st, x, width, tag.List(numbering))
 	case lesson.Quote:
 		strips := s.Blocks(b.Blocks, st, x+s.listIndent(), width-s.listIndent(), tag.Add("BlockQuote"))
 		for i := range strips {

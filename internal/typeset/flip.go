@@ -57,7 +57,7 @@ func (s *Setter) SceneWords(steps []Step, width Length, tag *page.Tag) Strip {
 	for _, st := range steps {
 		indent = max(indent, s.width(s.Locale.Number(st.Number), numeral)+s.mm(2.4))
 	}
-	list := tag.Add("L")
+	list := tag.List("Disc")
 	var rows []Strip
 	for i, step := range steps {
 		li := list.Add("LI")
@@ -95,7 +95,7 @@ func (s *Setter) Seen(figure *lesson.Block, width Length, tag *page.Tag) []Strip
 
 // Talk sets steps as the trainer reads them, without their pictures.
 func (s *Setter) Talk(steps []Step, width Length, tag *page.Tag) []Strip {
-	list := tag.Add("L")
+	list := tag.List("Disc")
 	var out []Strip
 	for i, step := range steps {
 		it := lesson.Item{Blocks: withoutFigures(step.Item.Blocks)}
@@ -123,7 +123,7 @@ func (s *Setter) KeyPairs(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 			return st
 		}})
 	}
-	return append(out, SpaceBefore(s.pairs(cells, width, tag.Add("L")), 0)...)
+	return append(out, SpaceBefore(s.pairs(cells, width, tag.List("Disc")), 0)...)
 }
 
 func (s *Setter) sceneDrawing(figure *lesson.Block) *drawing.Drawing {

@@ -75,7 +75,7 @@ func (s *Setter) StepPairs(p *lesson.Part, part int, width Length, tag *page.Tag
 				return s.stepCell(it, number, critical, w, t.Add("LI"))
 			}})
 		}
-		rows := s.pairs(cells, width, tag.Add("L"))
+		rows := s.pairs(cells, width, tag.List("Decimal"))
 		if i == 0 && len(rows) > 0 {
 			rows[0].Before = 0
 		}
@@ -112,7 +112,7 @@ func (s *Setter) SignPairs(p *lesson.Part, runIn bool, width Length, tag *page.T
 				return s.signCell(it, runIn, w, t.Add("LI"))
 			}})
 		}
-		rows := s.pairs(cells, width, tag.Add("L"))
+		rows := s.pairs(cells, width, tag.List("Disc"))
 		for k := range rows {
 			for n := range rows[k].pieces {
 				rows[k].pieces[n].y += s.half() / 2

@@ -57,7 +57,7 @@ func (s *Setter) Contact(label, value string, width Length, tag *page.Tag) Strip
 func (s *Setter) SignsOnly(p *lesson.Part, heading string, width Length, tag *page.Tag) []Strip {
 	out := []Strip{s.inkBar(plainText(heading), width, tag)}
 	pad := s.mm(3)
-	list := tag.Add("L")
+	list := tag.List("Disc")
 	for _, b := range p.Blocks {
 		for _, it := range b.Items {
 			sign, _, _ := splitSign(it.Blocks)

@@ -63,7 +63,7 @@ func (s *Setter) steps(p *lesson.Part, part int, width Length, tag *page.Tag) []
 			out = append(out, s.block(b, s.text(), 0, width, tag)...)
 			continue
 		}
-		list := tag.Add("L")
+		list := tag.List("Decimal")
 		for k := range b.Items {
 			st := s.step(&b.Items[k], b.Start+k, s.Critical != nil && s.Critical(part, b.Start+k), width, list.Add("LI"))
 			if k > 0 || i > 0 {
@@ -125,7 +125,7 @@ func (s *Setter) checklist(p *lesson.Part, width Length, tag *page.Tag) []Strip 
 			out = append(out, s.block(b, s.text(), 0, width, tag)...)
 			continue
 		}
-		list := tag.Add("L")
+		list := tag.List("Square")
 		var items [][]Strip
 		for k, it := range b.Items {
 			st := join(s.Blocks(it.Blocks, s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
@@ -157,7 +157,7 @@ func (s *Setter) warningSigns(p *lesson.Part, width Length, tag *page.Tag) []Str
 			out = append(out, s.block(b, s.text(), 0, width, tag)...)
 			continue
 		}
-		list := tag.Add("L")
+		list := tag.List("Disc")
 		var items [][]Strip
 		for _, it := range b.Items {
 			items = append(items, []Strip{s.sign(&it, col, pad, width, list.Add("LI"))})
@@ -221,7 +221,7 @@ func (s *Setter) keyPoints(p *lesson.Part, width Length, tag *page.Tag) []Strip 
 			out = append(out, s.block(b, s.text(), 0, width, tag)...)
 			continue
 		}
-		list := tag.Add("L")
+		list := tag.List("Disc")
 		for k, it := range b.Items {
 			st := join(s.Blocks(it.Blocks, s.text(), indent, width-indent, list.Add("LI").Add("LBody")))
 			st.box(0, s.ascent-s.Sizes.Text.Scale(0.3), s.mm(6), s.pt(1.6), Leaf)

@@ -24,12 +24,12 @@ func (s *Setter) quiz(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 // Question sets a question with its options; it is never broken apart.
 func (s *Setter) Question(q *lesson.Question, number int, width Length, tag *page.Tag) Strip {
 	indent := s.mm(9.5)
-	list := tag.Add("L")
+	list := tag.List("Decimal")
 	li := list.Add("LI")
 	lbl, body := li.Add("Lbl"), li.Add("LBody")
 	rows := []Strip{join(s.Blocks(q.Stem, s.text().bold(), indent, width-indent, body))}
 	rows[0].line(s.oneLine(s.Locale.Number(number), s.part(), lbl), 0, s.ascent)
-	opts := body.Add("L")
+	opts := body.List("UpperAlpha")
 	for k, o := range q.Options {
 		oi := opts.Add("LI")
 		olbl := oi.Add("Lbl")
@@ -75,7 +75,7 @@ func circle(c page.Point, r Length) []page.Segment {
 func (s *Setter) Answers(p *lesson.Part, title []lesson.Inline, width Length, tag *page.Tag) []Strip {
 	indent := s.mm(9.5)
 	out := s.PartHeading(title, width, tag)
-	list := tag.Add("L")
+	list := tag.List("Decimal")
 	for i, q := range p.Questions() {
 		li := list.Add("LI")
 		lbl, body := li.Add("Lbl"), li.Add("LBody")
