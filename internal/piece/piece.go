@@ -17,7 +17,7 @@ type Piece struct {
 	// Tiled names the same pages laid over sheets of smaller paper, to be glued
 	// together; empty when there is no such piece.
 	Tiled string
-	Make   func(*Job) (*Result, error)
+	Make  func(*Job) (*Result, error)
 }
 
 // A Job is the order to make one piece.
