@@ -75,6 +75,14 @@ func (s *Setter) CloseTitle(ins []lesson.Inline, width Length, tag *page.Tag) []
 	return []Strip{st}
 }
 
+// CloseHeading sets a heading over a thin rule, close to what follows.
+func (s *Setter) CloseHeading(ins []lesson.Inline, width Length, tag *page.Tag) Strip {
+	st := join(s.close(ins, s.part(), 0, width, tag.Add("H2")))
+	st.Before, st.Keep = s.half(), true
+	st.box(0, st.Height, width, s.pt(0.8), Leaf)
+	return st
+}
+
 // balance returns the narrowest width at which words take no more lines than at width,
 // so that their lines are about equally long and no word is left alone on the last.
 func (s *Setter) balance(ins []lesson.Inline, st Style, width Length) Length {

@@ -46,7 +46,8 @@ type Spot struct {
 // Paginate pours strips into pages, the first of which has index first in the piece.
 // A strip that is kept with the next goes over to a new page with it; one that is
 // higher than a page stands alone, and check reports it. A module whose last page
-// would hold next to nothing is set with less white, if that saves the page.
+// would hold next to nothing is set with less white, if that saves the page; else the
+// page before gives something to it.
 func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) {
 	for len(strips) > 0 {
 		n := 1
@@ -64,6 +65,7 @@ func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) 
 				}
 			}
 		}
+		fill(section, tops, f.Height())
 		head := ""
 		if len(pages) > 0 {
 			head = pages[len(pages)-1].Head
@@ -122,6 +124,35 @@ func breaks(strips []Strip, room Length, white float64) (tops []top, pages int) 
 		t.again = Strip{}
 	}
 	return tops, t.page + 1
+}
+
+// fill moves one more strip, with what it is kept with, over to a last page that would
+// hold next to nothing, if the page before stays half full.
+func fill(strips []Strip, tops []top, room Length) {
+	n := len(strips)
+	last := tops[n-1].page
+	first := n - 1
+	for first > 0 && tops[first-1].page == last {
+		first--
+	}
+	if first == 0 || strips[first].Break != NoBreak || tops[n-1].y+strips[n-1].Height > room/4 {
+		return
+	}
+	k := first - 1
+	for k > 0 && strips[k-1].Keep {
+		k--
+	}
+	if k == 0 || tops[k].page != last-1 || tops[k].y < room/2 || strips[k].Again != nil {
+		return
+	}
+	var y Length
+	for i := k; i < n; i++ {
+		if i > k {
+			y += strips[i].Before
+		}
+		tops[i] = top{page: last, y: y}
+		y += strips[i].Height
+	}
 }
 
 // on returns the items of a strip placed on a page, with the bar beside it.
