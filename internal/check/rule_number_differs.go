@@ -18,8 +18,8 @@ var numberDiffers = &Rule{
 	Why:    "A wrong dose, weight or temperature on paper can hurt a baby, and nobody compares ten languages by eye.",
 	Level:  finding.Error,
 	Needs:  Source,
-	Before: "[36.0 to 37.5 °C](number:normal-temperature)\n",
-	After:  "[36.5 to 37.5 °C](number:normal-temperature)\n",
+	Before: "[36.1 to 37.5\u00a0°C](number:normal-temperature)\n",
+	After:  "[36.5 to 37.5\u00a0°C](number:normal-temperature)\n",
 	Run: func(p *Pass) {
 		p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
 			l.WalkInlines(func(in *lesson.Inline) {
@@ -50,13 +50,7 @@ var amountText = regexp.MustCompile(`[0-9]+(?:[.,\x{066B}][0-9]+)?`)
 // Any decimal digit of Unicode counts. Amounts are compared as written: 2.5 is not
 // 2.50, which claims to be more exact.
 func amounts(text string) []string {
-	folded := strings.Map(func(r rune) rune {
-		if unicode.Is(unicode.Nd, r) {
-			return '0' + digit(r)
-		}
-		return r
-	}, text)
-	out := amountText.FindAllString(folded, -1)
+	out := amountText.FindAllString(foldDigits(text), -1)
 	for i := range out {
 		out[i] = strings.NewReplacer(",", ".", "\u066b", ".").Replace(out[i])
 	}

@@ -20,6 +20,10 @@ var wallChecklistTooLong = &Rule{
 
 func wallChecklistIsTooLong(long *piece.TooLong) (what, mend string) {
 	metres := func(tenths int) string { return strconv.FormatFloat(float64(tenths)/10, 'f', -1, 64) + " m" }
-	return fmt.Sprintf("the wall checklist has %s too many to be read from %s; as it is, it can be read from %s", count(long.Items, "item"), metres(long.Asked), metres(long.Fits)),
-		"use fewer words or fewer items in the checklist and the warning signs, print it on larger paper, or hang it where people stand closer"
+	sheet, mend := "the wall checklist", "use fewer words or fewer items in the checklist and the warning signs"
+	if long.Pack != nil {
+		sheet, mend = "in "+long.Lesson.Lang+", the wall checklist of these modules together", "choose fewer modules"
+	}
+	return fmt.Sprintf("%s has %s too many to be read from %s; as it is, it can be read from %s", sheet, count(long.Items, "item"), metres(long.Asked), metres(long.Fits)),
+		mend + ", print it on larger paper, or hang it where people stand closer"
 }

@@ -63,6 +63,25 @@ func TestTooLong(t *testing.T) {
 	}
 }
 
+// TestTooLongTogether makes the wall checklist that modules share too long: what is to
+// be mended is the choice of modules.
+func TestTooLongTogether(t *testing.T) {
+	fsys := merge(archive(t, "testdata/base.txtar"), &txtar.Archive{})
+	record := string(fsys["pack.yaml"].Data)
+	fsys["pack.yaml"] = &fstest.MapFile{Data: []byte(record + "wall: [wrapping]\n")}
+	if got := madeTooLong(t, fsys, "wall-checklist"); got != nil {
+		t.Errorf("not expected: %+v", got)
+	}
+	en := string(fsys["wrapping/en.md"].Data)
+	many := strings.Repeat("- [ ] One more thing is as it should be\n", 30)
+	fsys["wrapping/en.md"] = &fstest.MapFile{Data: []byte(strings.Replace(en, "- [ ] ", many+"- [ ] ", 1))}
+	found := TooLong("wall-checklist", madeTooLong(t, fsys, "wall-checklist"))
+	want := fmt.Sprintf("pack.yaml:%d:8 wall-checklist-too-long", strings.Count(record, "\n")+1)
+	if len(found) != 1 || place(found[0])+" "+found[0].Rule != want || found[0].Lang != "en" || !strings.Contains(found[0].Mend, "fewer modules") {
+		t.Errorf("got %+v, want %s", found, want)
+	}
+}
+
 func madeTooLong(t *testing.T, fsys fstest.MapFS, name string) *piece.TooLong {
 	t.Helper()
 	p, found, err := load.Pack(fsys, "pack")
@@ -82,7 +101,7 @@ func madeTooLong(t *testing.T, fsys fstest.MapFS, name string) *piece.TooLong {
 		t.Fatal(err)
 	}
 	e := translate.Join(p, loc)
-	i := slices.IndexFunc(piece.List, func(pc piece.Piece) bool { return pc.Name == name })
+	i := slices.IndexFunc(piece.List, func(pc piece.Piece) bool { return pc.Name == name && (pc.Wanted != nil) == (len(p.Wall) > 0) })
 	r, err := piece.List[i].Make(&piece.Job{Edition: e, Module: &e.Modules[0], Fonts: typeset.NewFonts(faces), Paper: measure.A4})
 	if err != nil {
 		t.Fatal(err)

@@ -1,0 +1,39 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"wardleaf/internal/finding"
+)
+
+// The space is that of ISO 80000-1; either no-break space is right.
+var notationSpace = &Rule{
+	Name:   "notation-space",
+	Title:  "An amount and its unit are not joined by a no-break space",
+	Why:    "At the end of a line the amount can part from its unit, and an amount that touches its unit can be misread.",
+	Level:  finding.Warning,
+	Needs:  Source,
+	Before: "[37.5 °C](number:hot-act)\n",
+	After:  "[37.5\u00a0°C](number:hot-act)\n",
+	Run: func(p *Pass) {
+		p.numberLinks(func(at Where, text string) {
+			for _, n := range numerals(text) {
+				use, ok := unitAfter(text[n.end:], allUnits)
+				if !ok || use.gap == "\u00a0" || use.gap == "\u202f" {
+					continue
+				}
+				what := "no space"
+				switch {
+				case strings.Contains(use.gap, " "):
+					what = "a space that can break"
+				case use.gap != "":
+					what = "a hyphen or another space"
+				}
+				p.Report(at, fmt.Sprintf("%s stands between %s and %s", what, n.text, use.unit),
+					"put a no-break space (U+00A0) between them")
+				return
+			}
+		})
+	},
+}

@@ -1,0 +1,44 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"wardleaf/internal/finding"
+	"wardleaf/internal/lesson"
+)
+
+var quizAllOfTheAbove = &Rule{
+	Name:   "quiz-all-of-the-above",
+	Title:  "An answer stands for all or none of the others",
+	Why:    "Whoever sees two right answers picks it without knowing the rest, and it means nothing when the answers are put in another order.",
+	Level:  finding.Warning,
+	Needs:  Source,
+	Before: "- [x] All of the above\n",
+	After:  "- [x] Check the face, the chin and the breathing\n",
+	Run: func(p *Pass) {
+		p.Parts(lesson.Quiz, func(l *lesson.Lesson, part *lesson.Part) {
+			for _, q := range part.Questions() {
+				for _, o := range q.Options {
+					var text string
+					for _, b := range o.Blocks {
+						text += lesson.Plain(b.Inlines)
+					}
+					text = foldUnit(strings.Trim(text, " .!।"))
+					if slices.ContainsFunc(allOrNone, func(s string) bool { return strings.HasPrefix(text, s) }) {
+						p.Report(In(l, o.Span), fmt.Sprintf("the answer is %q", text), "write an answer that stands by itself")
+					}
+				}
+			}
+		})
+	},
+}
+
+// What such answers begin with in English, Hindi and Arabic.
+var allOrNone = folded(
+	"all of the above", "all the above", "none of the above", "both of the above",
+	"उपरोक्त सभी", "उपर्युक्त सभी", "ऊपर के सभी", "ऊपर दिए गए सभी", "ऊपर दिए सभी", "इनमें से सभी",
+	"उपरोक्त में से कोई", "उपर्युक्त में से कोई", "ऊपर में से कोई", "इनमें से कोई नहीं",
+	"كل ما سبق", "جميع ما سبق", "كل ما ذكر", "جميع ما ذكر", "لا شيء مما سبق", "ليس أي مما سبق", "لا شيء مما ذكر",
+)
