@@ -139,7 +139,9 @@ func (o Options) known(p *pack.Pack) error {
 	}
 	var names []string
 	for _, pc := range piece.List {
-		names = append(names, pc.Name)
+		if !slices.Contains(names, pc.Name) {
+			names = append(names, pc.Name)
+		}
 		if pc.Folded != "" {
 			names = append(names, pc.Folded)
 		}
@@ -221,6 +223,9 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 		editions = append(editions, e)
 		for _, p := range piece.List {
 			if len(o.Pieces) > 0 && !slices.Contains(o.Pieces, p.Name) && !slices.Contains(o.Pieces, p.Folded) {
+				continue
+			}
+			if p.Wanted != nil && !p.Wanted(w.pack) {
 				continue
 			}
 			if !p.Each {

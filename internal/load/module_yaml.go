@@ -1,13 +1,16 @@
 package load
 
 import (
+	"bytes"
 	"fmt"
 	"path"
 	"regexp"
 	"strconv"
 
+	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/source"
 )
 
 // record reads module.yaml of a module.
@@ -24,7 +27,24 @@ func (r *reader) record(id string) *pack.Module {
 		return m
 	}
 	m.Unread = false
-	rec := &m.Record
+	s.recordValues(v, &m.Record)
+	return m
+}
+
+// Record reads a module's record from bytes that need not be in a pack.
+func Record(module string, b []byte) (pack.Record, []finding.Finding) {
+	s := subject{r: &reader{pack: &pack.Pack{}}, module: module}
+	s.file = source.New(path.Join(module, "module.yaml"), bytes.TrimPrefix(b, byteOrderMark))
+	var rec pack.Record
+	if s.isText() {
+		if v := s.yaml(); v != nil {
+			s.recordValues(v, &rec)
+		}
+	}
+	return rec, s.r.findings
+}
+
+func (s subject) recordValues(v *value, rec *pack.Record) {
 	rec.Translations = map[string]pack.Translation{}
 	var audience []pack.Ref
 	s.group(v, "module.yaml", map[string]field{
@@ -50,7 +70,6 @@ func (r *reader) record(id string) *pack.Module {
 	for _, a := range audience {
 		rec.Audience = append(rec.Audience, a.Name)
 	}
-	return m
 }
 
 var stepNumber = regexp.MustCompile(`^(?:([1-9][0-9]?)\.)?([1-9][0-9]?)$`)

@@ -3,7 +3,9 @@ package load
 import (
 	"fmt"
 	"slices"
+	"strings"
 
+	"wardleaf/internal/finding"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/source"
 )
@@ -35,6 +37,7 @@ func (r *reader) packFile() []pack.Ref {
 		"source-language": s.ref(&from, "source-language"),
 		"languages":       s.refs(&languages, "languages"),
 		"modules":         s.refs(&modules, "modules"),
+		"wall":            s.refs(&p.Wall, "wall"),
 		"pass-mark":       s.between(&p.PassMark, "pass-mark", 1, 100),
 		"session": func(v *value) {
 			s.group(v, "session", map[string]field{
@@ -77,5 +80,27 @@ func (r *reader) packFile() []pack.Ref {
 	if p.Title[p.Source] == "" {
 		s.missing(source.Span{}, "pack.yaml", "title")
 	}
-	return slices.DeleteFunc(modules, func(m pack.Ref) bool { return !s.name(m.Name, m.Span) })
+	modules = slices.DeleteFunc(modules, func(m pack.Ref) bool { return !s.name(m.Name, m.Span) })
+	s.wall(modules)
+	return modules
+}
+
+// wall takes out of the pack's wall what is no module, and says so where there are modules.
+func (s subject) wall(modules []pack.Ref) {
+	var names []string
+	for _, m := range modules {
+		names = append(names, m.Name)
+	}
+	s.r.pack.Wall = slices.DeleteFunc(s.r.pack.Wall, func(w pack.Ref) bool {
+		if slices.Contains(names, w.Name) {
+			return false
+		}
+		if len(names) == 0 {
+			return true
+		}
+		s.say("record-value", w.Span, fmt.Sprintf("wall names %q, which is not among the modules", w.Name),
+			"What it should hold would be missing from the wall.",
+			finding.Meant(w.Name, names)+"use one of: "+strings.Join(names, ", "))
+		return true
+	})
 }

@@ -2,6 +2,7 @@ package load
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"wardleaf/internal/locale"
@@ -112,5 +113,45 @@ func TestSession(t *testing.T) {
 	r.packFile()
 	if len(r.findings) != 4 || r.pack.Session != pack.UsualSession || r.pack.PassMark != pack.UsualPassMark {
 		t.Errorf("got %+v, pass mark %d, %v", r.pack.Session, r.pack.PassMark, r.findings)
+	}
+}
+
+// TestWall reads which modules share a wall checklist, and says what is no module.
+func TestWall(t *testing.T) {
+	const start = "title: {en: Test}\nsource-language: en\nlanguages: [en]\nmodules: [wrapping, feeding]\n"
+	for _, k := range []struct{ wall, want, at, mend string }{
+		{"", "", "", ""},
+		{"wall:\n", "", "", ""},
+		{"wall: []\n", "", "", ""},
+		{"wall: [feeding, wrapping]\n", "feeding wrapping", "", ""},
+		{"wall: [wraping, feeding]\n", "feeding", "wraping", "write wrapping "},
+		{"wall: [x, feeding]\n", "feeding", "x", "use one of: wrapping, feeding"},
+		{"wall: [../feeding]\n", "", "../feeding", "use one of: wrapping, feeding"},
+		{"wall: [feeding, feeding]\n", "feeding", "feeding", "take one of the two out"},
+		{"wall: feeding\n", "", "feeding", "[a, b]"},
+	} {
+		r := newReader("pack.yaml", []byte(start+k.wall))
+		r.packFile()
+		var got []string
+		for _, w := range r.pack.Wall {
+			got = append(got, w.Name)
+		}
+		if strings.Join(got, " ") != k.want {
+			t.Errorf("%q: got %v", k.wall, got)
+		}
+		if k.at == "" {
+			if len(r.findings) > 0 {
+				t.Errorf("%q: not expected: %v", k.wall, r.findings)
+			}
+			continue
+		}
+		if len(r.findings) != 1 {
+			t.Errorf("%q: got %v", k.wall, r.findings)
+			continue
+		}
+		f := r.findings[0]
+		if at := string(f.Place.File.Bytes[f.Place.Span.Start:f.Place.Span.End]); f.Rule != "record-value" || at != k.at || !strings.Contains(f.Mend, k.mend) {
+			t.Errorf("%q: got %s at %q, %s", k.wall, f.Rule, at, f.Mend)
+		}
 	}
 }

@@ -27,6 +27,7 @@ type Pack struct {
 	Session   Session
 	PassMark  int // percent of the score of a skills checklist that is enough
 	Modules   []*Module
+	Wall      []Ref // modules that share one wall checklist, in this order; empty when none do
 	Facility  Facility
 	Numbers   map[string]*Number
 	Sources   map[string]*Source

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/pack"
 	"wardleaf/internal/page"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
@@ -27,6 +28,9 @@ type TooLong struct {
 	// Fits is the greatest distance, in tenths of a metre, from which a wall
 	// checklist can be read as it is printed now; Asked is the one asked for.
 	Fits, Asked int
+	// Pack is nil but for the wall checklist that modules share: Lesson and Part are
+	// then put together of theirs, and the modules are those of the pack's Wall.
+	Pack *pack.Pack
 }
 
 // A Missing is a code point that no font can show, and the lesson it stands in

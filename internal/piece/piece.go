@@ -3,11 +3,13 @@ package piece
 import (
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/measure"
+	"wardleaf/internal/pack"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
 )
 
-// A Piece is one printed product.
+// A Piece is one printed product. Two share a name when one is made of each module and
+// the other of the pack.
 type Piece struct {
 	Name string // of its file; the label with this name says what it is
 	Each bool   // one for every module, not one for the pack
@@ -17,7 +19,9 @@ type Piece struct {
 	// Tiled names the same pages laid over sheets of smaller paper, to be glued
 	// together; empty when there is no such piece.
 	Tiled string
-	Make  func(*Job) (*Result, error)
+	// Wanted reports whether a pack asks for the piece; nil when every pack has it.
+	Wanted func(*pack.Pack) bool
+	Make   func(*Job) (*Result, error)
 }
 
 // A Job is the order to make one piece.
@@ -35,6 +39,7 @@ var List = []Piece{
 	{Name: "booklet-pages", Folded: "booklet", Make: func(j *Job) (*Result, error) { return Booklet(j.Edition, j.Fonts) }},
 	{Name: "handout", Each: true, Make: handout},
 	{Name: "wall-checklist", Each: true, Tiled: "wall-tiles", Make: wallChecklist},
+	{Name: "wall-checklist", Tiled: "wall-tiles", Wanted: hasWall, Make: wallWard},
 	{Name: "flip-chart", Each: true, Make: flipChart},
 	{Name: "skills-checklist", Each: true, Make: skillsChecklist},
 	{Name: "quiz-a", Each: true, Make: quizA},

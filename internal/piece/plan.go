@@ -107,7 +107,7 @@ func (p *press) needs() []*need {
 			}
 			for _, it := range uncitedPart(&m.Lesson.Parts[k]).Items(false) {
 				words := inlines(it.Blocks)
-				id := strings.Trim(strings.ToLower(strings.Join(strings.Fields(lesson.Plain(words)), " ")), ".;,،؛।")
+				id := alike(words)
 				n := known[id]
 				if n == nil {
 					n = &need{words: words}
@@ -121,6 +121,12 @@ func (p *press) needs() []*need {
 		}
 	}
 	return out
+}
+
+// alike is the same for words that differ in letter case, white space or the mark at
+// their end alone.
+func alike(words []lesson.Inline) string {
+	return strings.Trim(strings.ToLower(strings.Join(strings.Fields(lesson.Plain(words)), " ")), ".:;,،؛।")
 }
 
 // bring sets what is needed, two things to a row; what most lessons need comes first.

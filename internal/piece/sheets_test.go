@@ -19,8 +19,12 @@ var papers = map[string]measure.Size{"A4": measure.A4, "Letter": measure.Letter,
 // made makes a piece of every module in every language on some papers.
 func made(t *testing.T, name string, on []string, check func(what string, j *Job, r *Result)) {
 	t.Helper()
+	madePiece(t, List[slices.IndexFunc(List, func(p Piece) bool { return p.Name == name })], on, check)
+}
+
+func madePiece(t *testing.T, pc Piece, on []string, check func(what string, j *Job, r *Result)) {
+	t.Helper()
 	lib := library(t)
-	pc := List[slices.IndexFunc(List, func(p Piece) bool { return p.Name == name })]
 	for _, e := range editions(t) {
 		for _, paper := range on {
 			var jobs []*Job
@@ -32,7 +36,7 @@ func made(t *testing.T, name string, on []string, check func(what string, j *Job
 				jobs = append(jobs, &Job{Edition: e, Fonts: lib, Paper: papers[paper]})
 			}
 			for _, j := range jobs {
-				what := name + " " + e.Locale.Tag + " " + paper
+				what := pc.Name + " " + e.Locale.Tag + " " + paper
 				if j.Module != nil {
 					what += " " + j.Module.ID
 				}
@@ -171,10 +175,6 @@ func TestLetterHeight(t *testing.T) {
 // TestWallLetters measures the outlines of the letters on wall checklists against the
 // visual angle at the distance that they can be read from.
 func TestWallLetters(t *testing.T) {
-	base := map[string]rune{"Latn": 'H', "Deva": 'क', "Arab": 'ا'}
-	// Heights in parts of the distance: the readable limit of 1 inch for 25 feet, and
-	// the least of ISO 9241-303 for headings.
-	const item, heading = 1.0 / 300, 1.0 / 155
 	made(t, "wall-checklist", []string{"A4", "Letter", "A3"}, func(what string, j *Job, r *Result) {
 		w := &wall{Job: j}
 		got, err := w.reach(j.Module.Lesson, 20)
@@ -184,31 +184,47 @@ func TestWallLetters(t *testing.T) {
 		if (got.far < 20) != (r.TooLong != nil) || r.TooLong != nil && (r.TooLong.Fits != got.far || r.TooLong.Asked != 20 || r.TooLong.Items < 1) {
 			t.Errorf("%s: reads from %d tenths of a metre, reported as %+v", what, got.far, r.TooLong)
 		}
-		distance := float64(got.far) * 100
-		checks := j.Module.Lesson.Part(lesson.Checklist)
-		items := 0
-		for _, e := range elements(r.Document, r.Document.Pages[0]) {
-			least := 0.0
-			switch {
-			case e.role == "H1" || e.role == "H2":
-				least = heading * distance
-			case slices.ContainsFunc(checks.Items(false), func(it lesson.Item) bool {
-				return squeeze(lesson.Plain(inlines(uncited(it.Blocks)))) == squeeze(e.text)
-			}):
-				items++
-				least = item * distance
-			}
-			for _, g := range e.runs {
-				letter := g.Face.Height(base[j.Locale.Script])
-				if height := g.Size.Millimetres() * float64(letter) / 1000; letter > 0 && height < least*0.995 {
-					t.Errorf("%s: %q is %.2f mm high, less than %.2f", what, runText(g), height, least)
-				}
-			}
-		}
-		if items != len(checks.Items(false)) {
-			t.Errorf("%s: %d items of %d found", what, items, len(checks.Items(false)))
-		}
+		wallLetters(t, what, j, j.Module.Lesson, elements(r.Document, r.Document.Pages[0]), got.far)
 	})
+}
+
+// wallLetters measures the headings, and all items to check of a lesson, on a sheet
+// that is read from some tenths of a metre.
+func wallLetters(t *testing.T, what string, j *Job, l *lesson.Lesson, es []element, far int) {
+	t.Helper()
+	base := map[string]rune{"Latn": 'H', "Deva": 'क', "Arab": 'ا'}
+	// Heights in parts of the distance: the readable limit of 1 inch for 25 feet, and
+	// the least of ISO 9241-303 for headings.
+	const item, heading = 1.0 / 300, 1.0 / 155
+	distance := float64(far) * 100
+	var checks []lesson.Item
+	for i := range l.Parts {
+		if l.Parts[i].Role == lesson.Checklist {
+			checks = append(checks, l.Parts[i].Items(false)...)
+		}
+	}
+	items := 0
+	for _, e := range es {
+		least := 0.0
+		switch {
+		case e.role == "H1" || e.role == "H2":
+			least = heading * distance
+		case slices.ContainsFunc(checks, func(it lesson.Item) bool {
+			return squeeze(lesson.Plain(inlines(uncited(it.Blocks)))) == squeeze(e.text)
+		}):
+			items++
+			least = item * distance
+		}
+		for _, g := range e.runs {
+			letter := g.Face.Height(base[j.Locale.Script])
+			if height := g.Size.Millimetres() * float64(letter) / 1000; letter > 0 && height < least*0.995 {
+				t.Errorf("%s: %q is %.2f mm high, less than %.2f", what, runText(g), height, least)
+			}
+		}
+	}
+	if items != len(checks) {
+		t.Errorf("%s: %d items of %d found", what, items, len(checks))
+	}
 }
 
 // TestFlipChartPairs: the trainer at the back of a sheet reads what the group sees on

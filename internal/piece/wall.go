@@ -8,6 +8,7 @@ import (
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
 	"wardleaf/internal/measure"
+	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
 )
 
@@ -17,8 +18,12 @@ import (
 // where there is no room for that, smaller, down to what can be read from one metre,
 // or run in. What is too long even so is set to be read from as far off as it fits, and reported.
 func wallChecklist(j *Job) (*Result, error) {
-	w := &wall{Job: j, label: j.Locale.Label("wall-checklist")}
-	l := j.Module.Lesson
+	return (&wall{Job: j, label: j.Locale.Label("wall-checklist")}).sheet(j.Module.Lesson, modules(j))
+}
+
+// sheet sets a lesson that holds what modules have for the wall.
+func (w *wall) sheet(l *lesson.Lesson, modules []translate.Module) (*Result, error) {
+	j := w.Job
 	asked := tenths(j.distance())
 	r, err := w.reach(l, asked)
 	if err != nil {
@@ -30,7 +35,7 @@ func wallChecklist(j *Job) (*Result, error) {
 	}
 	p.label = w.label + " – " + j.Locale.Label("wall-read-from", locale.With("Metres", j.Locale.Decimal(metres(r.far))))
 	strips = typeset.Spread(strips, p.frame.Height(), p.s.Grid/2)
-	res, err := p.done(w.label+": "+lesson.Plain(l.Title), strips, modules(j))
+	res, err := p.done(w.label+": "+lesson.Plain(l.Title), strips, modules)
 	if err != nil || r.far >= asked {
 		return res, err
 	}
@@ -56,7 +61,8 @@ type reading struct {
 
 type wall struct {
 	*Job
-	label string
+	label    string
+	headings bool // checklists carry theirs
 }
 
 // reach finds the best reading that the sheet has room for: with words that fill the
@@ -129,6 +135,9 @@ func (w *wall) build(l *lesson.Lesson, r reading) (*press, []typeset.Strip, erro
 			}
 			used = append(used, pt)
 			if role == lesson.Checklist {
+				if w.headings && len(pt.Heading) > 0 {
+					out = append(out, p.s.CloseHeading(pt.Heading, width, p.root))
+				}
 				out = append(out, p.s.Squares(uncitedPart(pt), width, p.root)...)
 			} else {
 				out = append(out, p.s.WallSigns(uncitedPart(pt), act, r.runIn, width, p.root)...)
