@@ -152,39 +152,46 @@ func (s *Setter) square(st *Strip, x, baseline Length) {
 	st.frame(x, mid-side/2, side, side, s.pt(0.9), Ink)
 }
 
-// table sets a table with columns of equal width and a rule under its head; rows are not broken.
+// table sets a table with columns of equal width and a rule under its head, which is
+// repeated on every page that the table goes on to; rows are not broken.
 func (s *Setter) table(b *lesson.Block, st Style, x, width Length, tag *page.Tag) []Strip {
 	if len(b.Rows) == 0 || len(b.Rows[0].Cells) == 0 {
 		return nil
 	}
-	gap := s.mm(3)
-	n := Length(len(b.Rows[0].Cells))
-	col := (width - gap*(n-1)) / n
+	again := func() Strip { return s.tableRow(&b.Rows[0], st, true, x, width, nil) }
 	var out []Strip
-	for r, row := range b.Rows {
-		tr := tag.Add("TR")
-		var strip Strip
-		look, role := st, "TD"
-		if r == 0 {
-			look, role = st.bold(), "TH"
+	for i := range b.Rows {
+		strip := s.tableRow(&b.Rows[i], st, i == 0, x, width, tag.Add("TR"))
+		if strip.Keep = i == 0; i > 0 {
+			strip.Again = again
 		}
-		for c, cell := range row.Cells {
-			td := tr.Add(role)
-			if role == "TH" {
-				td.Scope = "Column"
-			}
-			j := join(s.Paragraph(cell, look, x+(col+gap)*Length(c), col, td))
-			strip.overlay(j, 0, 0)
-			strip.Height = max(strip.Height, j.Height)
-		}
-		strip.Height += s.half()
-		line := s.pt(0.4)
-		if r == 0 {
-			line = s.pt(1)
-		}
-		strip.box(x, strip.Height-s.half()/2, width, line, Leaf)
-		strip.Keep = r == 0
 		out = append(out, strip)
 	}
 	return out
+}
+
+// tableRow sets one row; tr is nil for a head that is repeated.
+func (s *Setter) tableRow(row *lesson.Row, st Style, head bool, x, width Length, tr *page.Tag) Strip {
+	gap := s.mm(3)
+	n := Length(len(row.Cells))
+	col := (width - gap*(n-1)) / n
+	look, line := st, s.pt(0.4)
+	if head {
+		look, line = st.bold(), s.pt(1)
+	}
+	var strip Strip
+	for c, cell := range row.Cells {
+		var td *page.Tag
+		if tr != nil {
+			if td = tr.Add("TD"); head {
+				td.Role, td.Scope = "TH", "Column"
+			}
+		}
+		j := join(s.Paragraph(cell, look, x+(col+gap)*Length(c), col, td))
+		strip.overlay(j, 0, 0)
+		strip.Height = max(strip.Height, j.Height)
+	}
+	strip.Height += s.half()
+	strip.box(x, strip.Height-s.half()/2, width, line, Leaf)
+	return strip
 }

@@ -164,3 +164,35 @@ func TestPaginateLaws(t *testing.T) {
 		}
 	}
 }
+
+// A table that goes on to another page shows its head there again, as an artifact.
+func TestTableHeadIsRepeated(t *testing.T) {
+	s := setter(t, "en", "")
+	b := lesson.Block{Kind: lesson.Table}
+	for i := range 80 {
+		words := "row"
+		if i == 0 {
+			words = "head"
+		}
+		b.Rows = append(b.Rows, lesson.Row{Cells: [][]lesson.Inline{plainText(words), plainText("x")}})
+	}
+	f := BookletFrame(false)
+	pages, _ := Paginate(s.Blocks([]lesson.Block{b}, s.text(), 0, f.Width(), &page.Tag{Role: "Document"}), f, 0)
+	if len(pages) < 2 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	for i, p := range pages {
+		heads := 0
+		for _, it := range p.Items {
+			if r, ok := it.(*page.GlyphRun); ok && r.Text() == "head" {
+				heads++
+				if (r.Tag == nil) != (i > 0) {
+					t.Errorf("page %d: the head has the tag %v", i+1, r.Tag)
+				}
+			}
+		}
+		if heads != 1 {
+			t.Errorf("page %d shows the head %d times", i+1, heads)
+		}
+	}
+}
