@@ -1,23 +1,42 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"wardleaf/internal/assemble"
+	"wardleaf/internal/check"
 	"wardleaf/internal/finding"
+	"wardleaf/internal/publish"
 )
 
+var checkFormats = []string{"text", "json", "sarif", "junit"}
+
 func checkCommand(s *settings) *cobra.Command {
-	var format string
+	var format, out, explain string
 	c := &cobra.Command{
 		Use:   "check",
 		Short: "Run every rule over the pack and say what is wrong, why it matters and how to mend it",
-		Long: `Check runs every rule over the pack, the pages of its pieces included, and writes nothing.
-Each finding gives file, line and column, what is wrong, why it matters and how to mend it.`,
+		Long: `Check runs every rule over the pack, the pages of its pieces included, and writes
+nothing but its findings. Each gives file, line and column, what is wrong, why it
+matters and how to mend it. With --explain it tells about one rule instead.`,
 		Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
+			if c.Flags().Changed("explain") {
+				text, err := explainRule(explain)
+				if err != nil {
+					return err
+				}
+				return deliver(c, out, []byte(text))
+			}
+			if !slices.Contains(checkFormats, format) {
+				return fmt.Errorf("--format %s: choose text, json, sarif or junit", format)
+			}
 			o, err := s.options()
 			if err != nil {
 				return err
@@ -26,19 +45,15 @@ Each finding gives file, line and column, what is wrong, why it matters and how 
 			if err != nil {
 				return err
 			}
-			errs, warns := finding.Count(r.Findings, finding.Error), finding.Count(r.Findings, finding.Warning)
-			switch format {
-			case "text":
-				err = finding.Text(c.OutOrStdout(), r.Findings, o.Name)
-			case "json":
-				err = finding.JSON(c.OutOrStdout(), r.Findings)
-			default:
-				return fmt.Errorf("--format %s: choose text or json", format)
-			}
+			text, err := printed(r.Findings, format, o.Name)
 			if err != nil {
 				return err
 			}
-			if !s.quiet && format == "text" {
+			if err := deliver(c, out, text); err != nil {
+				return err
+			}
+			errs, warns := finding.Count(r.Findings, finding.Error), finding.Count(r.Findings, finding.Warning)
+			if !s.quiet && (format == "text" || out != "-") {
 				fmt.Fprintf(c.OutOrStdout(), "%s: %s, %s\n", o.Name, count(errs, "error"), count(warns, "warning"))
 			}
 			if errs > 0 || s.strict && warns > 0 {
@@ -47,6 +62,64 @@ Each finding gives file, line and column, what is wrong, why it matters and how 
 			return nil
 		},
 	}
-	c.Flags().StringVar(&format, "format", "text", "text or json")
+	c.Flags().StringVar(&format, "format", "text", "text, json, sarif or junit")
+	c.Flags().StringVarP(&out, "output", "o", "-", "file to write to, - for standard output")
+	c.Flags().StringVar(&explain, "explain", "", "tell about one rule, by name, such as caution-missing")
+	c.MarkFlagsMutuallyExclusive("explain", "format")
 	return c
+}
+
+// printed returns findings in a format of checkFormats. name is that of the pack.
+func printed(fs []finding.Finding, format, name string) ([]byte, error) {
+	var b bytes.Buffer
+	var err error
+	switch format {
+	case "json":
+		err = finding.JSON(&b, fs)
+	case "sarif":
+		folder := name // addresses in a log are relative: to this folder, or else to the pack
+		if name == starterName || !filepath.IsLocal(name) {
+			folder = ""
+		}
+		err = finding.SARIF(&b, fs, ruleDocs(), folder)
+	case "junit":
+		err = finding.JUnit(&b, fs, name)
+	default:
+		err = finding.Text(&b, fs, name)
+	}
+	return b.Bytes(), err
+}
+
+// deliver writes a single output to a file, whole or not at all, or to standard output.
+func deliver(c *cobra.Command, out string, text []byte) error {
+	if out == "-" {
+		_, err := c.OutOrStdout().Write(text)
+		return err
+	}
+	return publish.File(out, text)
+}
+
+func ruleDocs() []finding.RuleDoc {
+	var docs []finding.RuleDoc
+	for _, r := range check.All() {
+		docs = append(docs, finding.RuleDoc{
+			Name: r.Name, Title: r.Title, Why: r.Why, Level: r.Level, Before: r.Before, After: r.After,
+		})
+	}
+	return docs
+}
+
+func explainRule(name string) (string, error) {
+	var names []string
+	for _, d := range ruleDocs() {
+		if d.Name == name {
+			return d.Explain(), nil
+		}
+		names = append(names, d.Name)
+	}
+	choose := "choose one of " + strings.Join(names, ", ")
+	if near := finding.Nearest(name, names); near != "" {
+		choose = "perhaps " + near + " was meant"
+	}
+	return "", fmt.Errorf("--explain %s: there is no rule of that name, so nothing can be told about it; %s", name, choose)
 }

@@ -37,15 +37,18 @@ func Text(w io.Writer, fs []Finding, name string) error {
 func (p Place) positioned() bool { return p.File != nil && len(p.File.Bytes) > 0 }
 
 func (p Place) label(name string) string {
+	if !p.positioned() {
+		return p.file(name)
+	}
+	line, column := p.File.Position(p.Span.Start)
+	return fmt.Sprintf("%s:%d:%d", p.file(name), line, column)
+}
+
+func (p Place) file(name string) string {
 	if p.File == nil {
 		return name
 	}
-	file := path.Join(name, p.File.Path)
-	if !p.positioned() {
-		return file
-	}
-	line, column := p.File.Position(p.Span.Start)
-	return fmt.Sprintf("%s:%d:%d", file, line, column)
+	return path.Join(name, p.File.Path)
 }
 
 // quoteWidth is how many cells of a terminal a quoted line may take.
