@@ -3,6 +3,7 @@ package assemble
 import (
 	"fmt"
 
+	"wardleaf/internal/check"
 	"wardleaf/internal/finding"
 	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
@@ -17,12 +18,19 @@ func unknownLanguages(p *pack.Pack, c *locale.Catalog) []finding.Finding {
 		if _, err := c.Locale(l, p.Digits[l]); err != nil {
 			out = append(out, finding.Finding{
 				Rule: "language-unknown", Level: finding.Error, Lang: l,
-				Place: finding.Place{File: source.New("pack.yaml", nil)},
+				Place: finding.Place{File: file(p)},
 				What:  fmt.Sprintf("language %s cannot be printed: %v", l, err),
-				Why:   "headings, dates and page numbers would stand in another language than the lesson",
+				Why:   check.Find("language-unknown").Why,
 				Mend:  "take the language out of pack.yaml, or add its labels to the program",
 			})
 		}
 	}
 	return out
+}
+
+func file(p *pack.Pack) *source.File {
+	if p.File != nil {
+		return p.File
+	}
+	return source.New("pack.yaml", nil)
 }

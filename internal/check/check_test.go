@@ -27,6 +27,8 @@ var withoutFixtures = map[string]string{
 	"booklet-thick":   "TestSheets",
 	"glyph-missing":   "TestGlyphs",
 
+	"language-unknown": "package assemble, TestLanguageUnknown",
+
 	"handout-too-long":        "TestTooLong",
 	"wall-checklist-too-long": "TestTooLong",
 }

@@ -2,7 +2,8 @@ package check
 
 import "wardleaf/internal/finding"
 
-// reading describes the rules that package load says while it reads. They have no Run.
+// reading describes the rules that package load says while it reads, and assemble when
+// it meets a language that it cannot print. They have no Run.
 var reading = []*Rule{
 	{
 		Name: "figure-unsafe", Title: "A picture holds more than a line drawing", Level: finding.Error,
@@ -38,6 +39,11 @@ var reading = []*Rule{
 		Name: "hidden-control", Title: "An invisible control character stands in a file", Level: finding.Error,
 		Why:    "It can make a line read otherwise than it is stored, so that a reviewer approves words that are not there.",
 		Before: "Give \\u202Egm 05\n", After: "Give 50 mg\n",
+	},
+	{
+		Name: "language-unknown", Title: "The program has no labels for a language of the pack", Level: finding.Error,
+		Why:    "Headings, dates and page numbers would stand in another language than the lesson.",
+		Before: "languages: [en, tlh]\n", After: "languages: [en]\n",
 	},
 	{
 		Name: "module-unlisted", Title: "A module is not listed in pack.yaml", Level: finding.Warning,
