@@ -14,8 +14,8 @@ var signOffVoid = &Rule{
 	Why:    "Words, numbers or figures that no clinician has read since may be wrong; the pages say that they await review.",
 	Level:  finding.Note,
 	Needs:  Source,
-	Before: "sign-offs: # and a word of en.md was changed on 2026-11-25\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-20\n    digest: 0123…\n",
-	After:  "sign-offs:\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-20\n    digest: 0123…\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-26\n    digest: 89ab…\n",
+	Before: "sign-offs: # and a word of en.md was changed on 2026-11-25\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-20\n    digest: sha256:0123…\n",
+	After:  "sign-offs:\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-20\n    digest: sha256:0123…\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-26\n    digest: sha256:89ab…\n",
 	Run: func(p *Pass) {
 		for _, m := range p.Pack.Modules {
 			offs := m.Record.SignOffs

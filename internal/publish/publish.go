@@ -1,4 +1,4 @@
-// Package publish writes an output folder whole or not at all.
+// Package publish writes an output folder, or a single file, whole or not at all.
 //
 // Files are staged in a new folder beside the target, flushed to disk, and take the
 // target's place by renaming. A run that fails or is killed before that leaves the

@@ -3,8 +3,6 @@
 package translate
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 	"time"
 
@@ -27,7 +25,7 @@ type Edition struct {
 type Module struct {
 	*pack.Module
 	Lesson *lesson.Lesson // facility links are text
-	// Signed: a clinician has signed off exactly these words.
+	// Signed: a clinician has signed off exactly these words, numbers and figures.
 	Signed bool
 	// Final: the words are in the source language, or a translation in state final.
 	Final bool
@@ -43,7 +41,7 @@ func Join(p *pack.Pack, loc *locale.Locale) *Edition {
 			continue
 		}
 		e.Modules = append(e.Modules, Module{
-			Module: m, Lesson: fill(l, p, loc), Signed: signed(m, l),
+			Module: m, Lesson: fill(l, p, loc), Signed: SignedOff(p, m, loc.Tag),
 			Final: loc.Tag == p.Source || m.Record.Translations[loc.Tag].State == "final",
 		})
 	}
@@ -74,19 +72,4 @@ func Dates(ms []Module) (prepared, due time.Time) {
 		}
 	}
 	return prepared, due
-}
-
-// Digest identifies the exact words of a lesson: SHA-256 of its file.
-func Digest(l *lesson.Lesson) string {
-	sum := sha256.Sum256(l.File.Bytes)
-	return hex.EncodeToString(sum[:])
-}
-
-func signed(m *pack.Module, l *lesson.Lesson) bool {
-	for _, s := range m.Record.SignOffs {
-		if s.Lang == l.Lang && s.Digest == Digest(l) {
-			return true
-		}
-	}
-	return false
 }
