@@ -77,6 +77,10 @@ func TestDigest(t *testing.T) {
 			t.Errorf("%s: %q for %q: the same digest: %v", k.name, k.to, k.from, got == base)
 		}
 	}
+	m.Record.CriticalSteps = []pack.StepRef{{Part: 1, Step: 1}}
+	if Digest(p, m, "en") == base {
+		t.Error("a step that is now marked as never to be missed left the digest as it was")
+	}
 }
 
 func TestCovers(t *testing.T) {
