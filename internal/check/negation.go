@@ -45,10 +45,10 @@ func (n negations) count(text string) (turn, without int) {
 // A gravePair is a sentence that must never be misread, or a whole item, and its
 // source, with the number of negations in each.
 type gravePair struct {
-	where                    Where
-	source                   string
-	turn, without            int
-	sourceTurn, sourceOthers int
+	where                        Where
+	source                       string
+	turn, without                int
+	turnOfSource, othersOfSource int
 }
 
 // gravePairs calls fn for the cautions and the critical steps of every translation
@@ -75,7 +75,7 @@ func (p *Pass) gravePairs(fn func(gravePair)) {
 			for k := range a {
 				g.source = b[k]
 				g.turn, g.without = here.count(a[k])
-				g.sourceTurn, g.sourceOthers = there.count(b[k])
+				g.turnOfSource, g.othersOfSource = there.count(b[k])
 				fn(g)
 			}
 		}

@@ -17,7 +17,7 @@ var negationAdded = &Rule{
 	After:  "en.md: Call at once.\nhi.md: तुरंत फ़ोन करें।\n",
 	Run: func(p *Pass) {
 		p.gravePairs(func(g gravePair) {
-			if g.sourceTurn+g.sourceOthers == 0 && g.turn > 0 {
+			if g.turnOfSource+g.othersOfSource == 0 && g.turn > 0 {
 				p.Report(g.where, fmt.Sprintf("%s such as \"not\" for %q, which has none", count(g.turn, "word"), g.source),
 					"compare the two with someone who reads both languages")
 			}

@@ -18,7 +18,7 @@ var negationLost = &Rule{
 	After:  "en.md: Do not pour.\nhi.md: दूध न उड़ेलें।\n",
 	Run: func(p *Pass) {
 		p.gravePairs(func(g gravePair) {
-			if g.sourceTurn+g.sourceOthers > 0 && g.turn+g.without == 0 {
+			if g.turnOfSource+g.othersOfSource > 0 && g.turn+g.without == 0 {
 				p.Report(g.where, fmt.Sprintf("no word such as \"not\" or \"without\" is there for %q", g.source),
 					"compare the two with someone who reads both languages")
 			}

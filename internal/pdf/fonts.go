@@ -101,8 +101,8 @@ func (s *fontSet) finish(f *file) error {
 		f.objects[program] = fmt.Appendf(nil, "<</Length1 %d>>", len(df.data))
 		resources += fmt.Sprintf("/%s %d 0 R", df.name, n)
 	}
-	const resourceObject = 2
-	f.objects[resourceObject] = []byte(resources + ">>>>")
+	const resourcesObject = 2
+	f.objects[resourcesObject] = []byte(resources + ">>>>")
 	return nil
 }
 
