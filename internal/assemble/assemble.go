@@ -220,6 +220,9 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 			return nil, err
 		}
 		e := &edition{Edition: translate.Join(w.pack, loc)}
+		if source, err := w.catalog.Locale(w.pack.Source, ""); err == nil {
+			e.SourceName = source.Name
+		}
 		editions = append(editions, e)
 		for _, p := range piece.List {
 			if len(o.Pieces) > 0 && !slices.Contains(o.Pieces, p.Name) && !slices.Contains(o.Pieces, p.Folded) {

@@ -16,9 +16,32 @@ func quizB(j *Job) (*Result, error) { return quizPaper(j, "b") }
 // quizPaper sets the questions of a module in the order of a version, with a line for
 // the name and the seed the order follows from.
 func quizPaper(j *Job, version string) (*Result, error) {
+	return onePage(func(size float64) (*Result, error) { return quizPaperIn(j, version, size) }, 11.5, 11, 10.5, 10)
+}
+
+// onePage makes a piece in the first of the sizes in which it fits on one page, or
+// else in the first of all.
+func onePage(make func(size float64) (*Result, error), sizes ...float64) (*Result, error) {
+	var first *Result
+	for i, size := range sizes {
+		r, err := make(size)
+		if err != nil {
+			return nil, err
+		}
+		if len(r.Document.Pages) == 1 {
+			return r, nil
+		}
+		if i == 0 {
+			first = r
+		}
+	}
+	return first, nil
+}
+
+func quizPaperIn(j *Job, version string, size float64) (*Result, error) {
 	loc := j.Locale
 	label := loc.Label("quiz-paper", locale.With("Version", versionLetter(version)))
-	p, err := j.work(11.5, label)
+	p, err := j.work(size, label)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"cmp"
 	"fmt"
 
 	"wardleaf/internal/lesson"
@@ -30,7 +31,7 @@ func readingSheet(j *Job) (*Result, error) {
 	if both {
 		src = units(source)
 		table.Columns = []float64{0.1, 0.34, 0.34, 0.22}
-		table.Head = []typeset.Cell{typeset.Head("№"), typeset.Head(p.Pack.Source), typeset.Head(loc.Name), typeset.Head(loc.Label("remarks"))}
+		table.Head = []typeset.Cell{typeset.Head("№"), typeset.Head(cmp.Or(p.SourceName, p.Pack.Source)), typeset.Head(loc.Name), typeset.Head(loc.Label("remarks"))}
 	}
 	var rows [][]typeset.Cell
 	for i, u := range own {

@@ -11,9 +11,13 @@ func modules(j *Job) []translate.Module { return []translate.Module{*j.Module} }
 // skillsChecklist turns the steps of a module into items to be watched: done, partly,
 // not done. A critical step that is missed means that the whole is done again.
 func skillsChecklist(j *Job) (*Result, error) {
+	return onePage(func(size float64) (*Result, error) { return skillsChecklistIn(j, size) }, 11, 10.5, 10)
+}
+
+func skillsChecklistIn(j *Job, size float64) (*Result, error) {
 	loc := j.Locale
 	label := loc.Label("skills-checklist")
-	p, err := j.work(11, label)
+	p, err := j.work(size, label)
 	if err != nil {
 		return nil, err
 	}

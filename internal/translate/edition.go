@@ -16,6 +16,8 @@ type Edition struct {
 	Pack    *pack.Pack
 	Locale  *locale.Locale
 	Modules []Module
+	// SourceName is what the source language is called in itself; empty when nobody said.
+	SourceName string
 	// Prepared is the latest date on which any of its words were changed on
 	// purpose; Due is the earliest by which one must be read again.
 	Prepared, Due time.Time
