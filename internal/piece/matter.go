@@ -146,7 +146,11 @@ func (b *booklet) sources() []typeset.Strip {
 	out[0].Anchor = &typeset.Anchor{Name: "sources", Title: loc.Label("sources")}
 	out = append(out, s.Text(loc.Label("sources-lead"), typeset.TextLook, 0, w, sect.Add("P"))...)
 	for _, id := range pack.Sorted(b.Pack.Sources) {
-		strip := typeset.Stack(s.Text(Citation(b.Pack.Sources[id], loc), typeset.TextLook, 0, w, sect.Add("P")))
+		tag := sect.Add("P")
+		if loc.Tag != b.Pack.Source {
+			tag.Lang = b.Pack.Source // titles stay as they were published
+		}
+		strip := typeset.Stack(s.Text(Citation(b.Pack.Sources[id], loc), typeset.TextLook, 0, w, tag))
 		strip.Before = s.Grid
 		strip.Anchor = &typeset.Anchor{Name: "source-" + id}
 		out = append(out, strip)

@@ -37,7 +37,7 @@ func readingSheet(j *Job) (*Result, error) {
 	for i, u := range own {
 		row := []typeset.Cell{typeset.Plain(u.id)}
 		if both {
-			var c typeset.Cell
+			c := typeset.Cell{Lang: p.Pack.Source}
 			if i < len(src) {
 				c.Text = src[i].text
 			}

@@ -35,7 +35,8 @@ func (s *Setter) FormLine(fields []Field, width Length) Strip {
 type Cell struct {
 	Text   []lesson.Inline
 	Bold   bool
-	Square bool // an open square to mark, instead of text
+	Square bool   // an open square to mark, instead of text
+	Lang   string // BCP 47, when it differs from the piece's
 }
 
 // Plain makes a cell of plain words.
@@ -81,6 +82,9 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 			if td = tr.Add("TD"); head {
 				td.Role, td.Scope = "TH", "Column"
 			}
+		}
+		if td != nil {
+			td.Lang = c.Lang
 		}
 		switch {
 		case c.Square:
