@@ -19,6 +19,7 @@ var checkFormats = []string{"text", "json", "sarif", "junit"}
 
 func checkCommand(s *settings) *cobra.Command {
 	var format, out, explain string
+	var notes bool
 	c := &cobra.Command{
 		Use:   "check",
 		Short: "Run every rule over the pack and say what is wrong, why it matters and how to mend it",
@@ -45,7 +46,11 @@ matters and how to mend it. With --explain it tells about one rule instead.`,
 			if err != nil {
 				return err
 			}
-			text, err := printed(r.Findings, format, o.Name)
+			shown := r.Findings
+			if format == "text" && !notes {
+				shown = slices.DeleteFunc(slices.Clone(shown), func(f finding.Finding) bool { return f.Level == finding.Note })
+			}
+			text, err := printed(shown, format, o.Name)
 			if err != nil {
 				return err
 			}
@@ -54,7 +59,11 @@ matters and how to mend it. With --explain it tells about one rule instead.`,
 			}
 			errs, warns := finding.Count(r.Findings, finding.Error), finding.Count(r.Findings, finding.Warning)
 			if !s.quiet && (format == "text" || out != "-") {
-				fmt.Fprintf(c.OutOrStdout(), "%s: %s, %s\n", o.Name, count(errs, "error"), count(warns, "warning"))
+				tail := ""
+				if n := finding.Count(r.Findings, finding.Note); n > 0 && !notes {
+					tail = fmt.Sprintf(", %s (--notes shows them)", count(n, "note"))
+				}
+				fmt.Fprintf(c.OutOrStdout(), "%s: %s, %s%s\n", o.Name, count(errs, "error"), count(warns, "warning"), tail)
 			}
 			if errs > 0 || s.strict && warns > 0 {
 				return errPack
@@ -64,6 +73,7 @@ matters and how to mend it. With --explain it tells about one rule instead.`,
 	}
 	c.Flags().StringVar(&format, "format", "text", "text, json, sarif or junit")
 	c.Flags().StringVarP(&out, "output", "o", "-", "file to write to, - for standard output")
+	c.Flags().BoolVar(&notes, "notes", false, "show notes, too: what may be better, and hurts nobody as it is")
 	c.Flags().StringVar(&explain, "explain", "", "tell about one rule, by name, such as caution-missing")
 	c.MarkFlagsMutuallyExclusive("explain", "format")
 	return c

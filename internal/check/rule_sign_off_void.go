@@ -12,7 +12,7 @@ var signOffVoid = &Rule{
 	Name:   "sign-off-void",
 	Title:  "A sign-off no longer stands, since what it approved has changed",
 	Why:    "Words, numbers or figures that no clinician has read since may be wrong; the pages say that they await review.",
-	Level:  finding.Note,
+	Level:  finding.Warning,
 	Needs:  Source,
 	Before: "sign-offs: # and a word of en.md was changed on 2026-11-25\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-20\n    digest: sha256:0123…\n",
 	After:  "sign-offs:\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-20\n    digest: sha256:0123…\n  - role: Neonatal nurse\n    lang: en\n    date: 2026-11-26\n    digest: sha256:89ab…\n",
