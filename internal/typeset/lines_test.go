@@ -196,3 +196,57 @@ func TestTableHeadIsRepeated(t *testing.T) {
 		}
 	}
 }
+
+// FuzzPart holds the laws of pages for any part of any lesson: every letter is drawn
+// exactly once, whatever its length, and no text leaves its page.
+func FuzzPart(f *testing.F) {
+	f.Add("Hold your baby close.", uint8(3), uint8(5))
+	f.Add("शिशु को सीधा रखें। https://an.address.without.any.place.to.break/in-it", uint8(40), uint8(200))
+	f.Add("احملوا الطفل منتصباً", uint8(90), uint8(7))
+	roles := append([]lesson.Role{lesson.Prose}, lesson.Roles...)
+	setters := []*Setter{setter(f, "en", ""), setter(f, "hi", "deva"), setter(f, "ar", "arab")}
+	f.Fuzz(func(t *testing.T, words string, times, shape uint8) {
+		words = strings.ToValidUTF8(words, "")
+		if len(words) > 400 {
+			words = words[:400]
+			words = strings.ToValidUTF8(words, "")
+		}
+		long := lesson.Block{Kind: lesson.Paragraph, Inlines: []lesson.Inline{
+			{Kind: lesson.Strong, Children: plainText("Sign")}, {Kind: lesson.Text, Text: ": " + strings.Repeat(words+" ", int(times))},
+		}}
+		short := lesson.Block{Kind: lesson.Paragraph, Inlines: plainText(words)}
+		item := lesson.Item{Blocks: []lesson.Block{short, long}}
+		if shape%2 == 1 {
+			item.Blocks = []lesson.Block{long, short}
+		}
+		p := lesson.Part{Role: roles[int(shape)%len(roles)], Heading: plainText("Heading"), Blocks: []lesson.Block{
+			{Kind: lesson.List, Ordered: true, Start: 1, Items: []lesson.Item{item, {Blocks: []lesson.Block{short}}}}, long,
+		}}
+		for _, s := range setters {
+			frame := BookletFrame(s.Locale.RTL)
+			steps := 0
+			pages, _ := Paginate(s.Part(&p, &steps, frame.Width(), &page.Tag{Role: "Document"}), frame, 0)
+			var got strings.Builder
+			for n, sheet := range pages {
+				for _, it := range sheet.Items {
+					r, ok := it.(*page.GlyphRun)
+					if !ok {
+						continue
+					}
+					got.WriteString(r.Text())
+					if r.Y < frame.Top || r.Y > frame.Size.Height-frame.Foot || r.X < 0 || r.X+r.Width() > frame.Size.Width {
+						t.Fatalf("%s page %d: %q at %v, %v leaves the page", s.Locale.Tag, n+1, r.Text(), r.X, r.Y)
+					}
+				}
+			}
+			if p.Role == lesson.Quiz || p.Role == lesson.TrainerNotes {
+				continue // quizzes show questions alone
+			}
+			all := got.String()
+			want := strings.Count(sortedRunes(strings.Repeat(words, 2*int(times)+2)), "") - 1
+			if n := strings.Count(sortedRunes(all), "") - 1; n < want || n > want+150 { // headings, numerals and labels come on top
+				t.Fatalf("%s %s: %d letters were drawn, the text has %d", s.Locale.Tag, p.Role, n, want)
+			}
+		}
+	})
+}

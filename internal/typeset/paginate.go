@@ -45,10 +45,11 @@ type Spot struct {
 
 // Paginate pours strips into pages, the first of which has index first in the piece.
 // A strip that is kept with the next goes over to a new page with it; one that is
-// higher than a page stands alone, and check reports it. A module whose last page
+// higher than a page is broken between its rows. A module whose last page
 // would hold next to nothing is set with less white, if that saves the page; else the
 // page before gives something to it.
 func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) {
+	strips = broken(strips, f.Height())
 	for len(strips) > 0 {
 		n := 1
 		for n < len(strips) && strips[n].Break == NoBreak {
@@ -90,6 +91,34 @@ func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) 
 		}
 	}
 	return pages, spots
+}
+
+// broken takes strips apart that no page can hold.
+func broken(strips []Strip, room Length) []Strip {
+	var out []Strip
+	for i := range strips {
+		s := &strips[i]
+		if s.Height <= room || len(s.rows) < 2 {
+			out = append(out, *s)
+			continue
+		}
+		rows := broken(s.rows, room)
+		first := &rows[0]
+		for _, p := range s.own {
+			if p.y < room/2 { // numerals and boxes at its head; rules at its foot are left out
+				first.pieces = append(first.pieces, p)
+			}
+		}
+		first.Before, first.Anchor = s.Before, s.Anchor
+		if first.Break = s.Break; first.Break == NoBreak {
+			first.Break = NewPage
+		}
+		for k := range rows {
+			rows[k].Bar, rows[k].Keep = s.Bar, false
+		}
+		out = append(out, rows...)
+	}
+	return out
 }
 
 // top is where a strip begins: the page within its section, and how far down the column.

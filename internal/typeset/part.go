@@ -50,7 +50,28 @@ func (s *Setter) Caution(p *lesson.Part, width Length, tag *page.Tag) []Strip {
 	st := Strip{Height: s.Rows(body.Height + 2*s.mm(2.4)), Before: s.half()}
 	st.overlay(body, 0, (st.Height-body.Height)/2-s.pt(1))
 	st.frame(0, 0, width, st.Height, line, Clay)
+	st.rows, st.own = boxed(inner, width, line), nil
 	return []Strip{st}
+}
+
+// boxed are the rows of a box that is too high for a page: the sides go on from page to page.
+func boxed(rows []Strip, width, line Length) []Strip {
+	out := append([]Strip(nil), rows...)
+	for i := range out {
+		h := out[i].Height
+		if i+1 < len(out) {
+			h += out[i+1].Before
+		}
+		out[i].pieces = append([]piece(nil), out[i].pieces...)
+		out[i].box(0, 0, line, h, Clay)
+		out[i].box(width-line, 0, line, h, Clay)
+		out[i].Keep = false
+	}
+	if n := len(out); n > 0 {
+		out[0].box(0, 0, width, line, Clay)
+		out[n-1].box(0, out[n-1].Height-line, width, line, Clay)
+	}
+	return out
 }
 
 // steps sets an ordered list with large hanging numerals; a picture stands beside

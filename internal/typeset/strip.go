@@ -17,6 +17,10 @@ type Strip struct {
 	Anchor *Anchor
 
 	pieces []piece
+	// rows are the strips it was made of and own the pieces added to it besides, so
+	// that it can be broken after all when no page can hold it.
+	rows []Strip
+	own  []piece
 }
 
 // Break says what must happen before a strip.
@@ -44,7 +48,9 @@ type piece struct {
 }
 
 func (st *Strip) add(x, y, width Length, items ...page.Item) {
-	st.pieces = append(st.pieces, piece{x: x, y: y, width: width, items: items})
+	p := piece{x: x, y: y, width: width, items: items}
+	st.pieces = append(st.pieces, p)
+	st.own = append(st.own, p)
 }
 
 // line adds a line of text with its baseline at y.
@@ -73,6 +79,28 @@ func (st *Strip) overlay(o Strip, dx, dy Length) {
 	if st.Anchor == nil {
 		st.Anchor = o.Anchor
 	}
+	rows := o.rows
+	if len(rows) == 0 {
+		rows = []Strip{o}
+	}
+	for i, r := range rows {
+		r.pieces = shifted(r.pieces, dx)
+		r.own = shifted(r.own, dx)
+		if i == 0 && len(o.rows) > 0 {
+			r.pieces = append(r.pieces, shifted(o.own, dx)...)
+			r.own = append(r.own, shifted(o.own, dx)...)
+		}
+		st.rows = append(st.rows, r)
+	}
+}
+
+// shifted returns copies of pieces dx further from the start edge.
+func shifted(ps []piece, dx Length) []piece {
+	out := append([]piece(nil), ps...)
+	for i := range out {
+		out[i].x += dx
+	}
+	return out
 }
 
 // join stacks strips into one that is never broken.

@@ -73,7 +73,7 @@ func (s *Setter) Lines(ins []lesson.Inline, st Style, width Length, tag *page.Ta
 	advance := func(w *shape.Word) Length { return wordWidth(w, sp[w.Style].style) }
 
 	var lines []Line
-	words := t.Words
+	words := narrowed(t.Words, width, advance)
 	for len(words) > 0 {
 		n := fit(words, width, advance)
 		line := words[:n]
@@ -126,6 +126,42 @@ func (s *Setter) tagSpans(sp []span, tag *page.Tag) {
 	}
 }
 
+// narrowed cuts words that are wider than a line between their clusters, which no
+// text should need and some address or mistake will.
+func narrowed(words []shape.Word, width Length, advance func(*shape.Word) Length) []shape.Word {
+	for i := range words {
+		if advance(&words[i]) > width && len(words[i].Clusters) > 1 {
+			out := append([]shape.Word(nil), words[:i]...)
+			for k := range words[i:] {
+				out = append(out, cut(words[i+k], width, advance)...)
+			}
+			return out
+		}
+	}
+	return words
+}
+
+// cut takes a word apart into pieces no wider than width, in reading order.
+func cut(w shape.Word, width Length, advance func(*shape.Word) Length) []shape.Word {
+	if advance(&w) <= width || len(w.Clusters) < 2 {
+		return []shape.Word{w}
+	}
+	half := len(w.Clusters) / 2
+	first, rest := w, w
+	first.Clusters, rest.Clusters = w.Clusters[:half], w.Clusters[half:]
+	if w.Level%2 == 1 {
+		first.Clusters, rest.Clusters = rest.Clusters, first.Clusters
+	}
+	for _, p := range []*shape.Word{&first, &rest} {
+		p.Advance = 0
+		for i := range p.Clusters {
+			p.Advance += p.Clusters[i].Advance
+		}
+	}
+	first.BreakAfter, first.MustBreak = true, false
+	return append(cut(first, width, advance), cut(rest, width, advance)...)
+}
+
 // fit returns how many words the next line takes: as many as there is room for, at least one unit.
 func fit(words []shape.Word, width Length, advance func(*shape.Word) Length) int {
 	var used Length
@@ -133,8 +169,12 @@ func fit(words []shape.Word, width Length, advance func(*shape.Word) Length) int
 	for i := range words {
 		w := &words[i]
 		used += advance(w)
-		if used > width && best > 0 && !w.Space {
+		switch {
+		case used <= width || w.Space:
+		case best > 0:
 			return best
+		case i > 0:
+			return i // no place to break: better between two words that belong together than off the page
 		}
 		if w.MustBreak {
 			return i + 1
