@@ -150,7 +150,11 @@ func (b *booklet) sources() []typeset.Strip {
 		if loc.Tag != b.Pack.Source {
 			tag.Lang = b.Pack.Source // titles stay as they were published
 		}
-		strip := typeset.Stack(s.Text(Citation(b.Pack.Sources[id], loc), typeset.TextLook, 0, w, tag))
+		words := Citation(b.Pack.Sources[id], loc)
+		if loc.RTL {
+			words = "\u2066" + words + "\u2069" // a title in another script keeps its full stops in place
+		}
+		strip := typeset.Stack(s.Text(words, typeset.TextLook, 0, w, tag))
 		strip.Before = s.Grid
 		strip.Anchor = &typeset.Anchor{Name: "source-" + id}
 		out = append(out, strip)

@@ -13,7 +13,10 @@ func TestReplace(t *testing.T) {
 		t.Fatal(err)
 	}
 	if err := os.Symlink("module.yaml", link); err != nil {
-		t.Skip(err)
+		if os.Getenv("CI") == "true" {
+			t.Fatal(err)
+		}
+		t.Skip("no symbolic links here:", err)
 	}
 	for _, name := range []string{path, link} {
 		if err := Replace(name, []byte(name)); err != nil {
