@@ -137,8 +137,8 @@ var reading = []*Rule{
 		Before: "minutes: half an hour\n", After: "minutes: 30\n",
 	},
 	{
-		Name: "translation-missing", Title: "A lesson is missing in a language of the pack", Level: finding.Error,
-		Why:    "A booklet with a lesson left out looks complete to whoever cannot read the others.",
+		Name: "translation-missing", Title: "A lesson is missing in a language of the pack", Level: finding.Warning,
+		Why:    "Families who do not read the source language would hold a lesson that they cannot use.",
 		Before: "languages: [en, hi] # and wrapping/hi.md is not there\n", After: "languages: [en, hi] # and wrapping/hi.md is there\n",
 	},
 	{

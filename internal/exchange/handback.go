@@ -178,7 +178,7 @@ func (h *handback) take(b *block, u *Returned, res *ModuleResult) {
 		return
 	}
 	now := targetDigest(b.pair)
-	if !b.same && u.TargetDigest != now && !(u.TargetDigest == "" && untranslated(b.pair)) && !slices.Contains(h.force, name) {
+	if !b.same && u.TargetDigest != now && !(u.TargetDigest == "" && b.pair.Untranslated()) && !slices.Contains(h.force, name) {
 		what := "was changed in the pack since it was handed off"
 		if u.TargetDigest == "" {
 			what = "is in the pack, and the file has lost what it was when it was handed off"
