@@ -76,6 +76,13 @@ func Load(fsys fs.FS) (*Catalog, error) {
 // Has reports whether the program can be read in a language: it has both labels for it and facts.
 func (c *Catalog) Has(tag string) bool { return c.labels[tag] }
 
+// Script returns the ISO 15924 code of the script of a language whose facts are known,
+// with or without labels, and whether it runs from right to left.
+func (c *Catalog) Script(tag string) (script string, rtl, known bool) {
+	f, known := c.facts[tag]
+	return f.Script, rightToLeft[f.Script], known
+}
+
 // Locale returns a language with digits of a Unicode numbering system ("latn",
 // "deva", "arab", ...); an empty system is "latn".
 func (c *Catalog) Locale(tag, digits string) (*Locale, error) {
