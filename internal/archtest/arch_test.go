@@ -29,7 +29,7 @@ var allowed = map[string][]string{
 	"load":      {"drawing", "finding", "lesson", "pack", "source"},
 	"translate": {"lesson", "locale", "pack"},
 	"growth":    {},
-	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "source"},
+	"sheet":     {"sewing", "drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "source"},
 	"check":     {"finding", "impose", "lesson", "pack", "piece", "sheet", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
 	"page":      {"font", "measure"},

@@ -70,7 +70,7 @@ func (p *Pattern) body(d draft) {
 	}
 	pc.mark(Notch, line(w/2, 0, w/2, stitch))
 	pc.mark(Notch, line(w/2, l, w/2, l-stitch))
-	pc.mark(Grain, line(w/5, upper+3*CM, w/5, upper+13*CM))
+	pc.grain(w/5, upper+3*CM, upper+13*CM)
 }
 
 // bodyEdge draws a line all round the body, inset from its straight edges, with leg

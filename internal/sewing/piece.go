@@ -102,6 +102,18 @@ func grow(s int) func(Length) Length {
 
 func (pc *Piece) mark(s Style, p Path) { pc.Marks = append(pc.Marks, Mark{s, p}) }
 
+// grain draws the arrow of the grain, pointed at both ends.
+func (pc *Piece) grain(x, from, to Length) {
+	const head = 3 * MM
+	pc.mark(Grain, line(x, from, x, to))
+	for _, end := range []struct{ y, back Length }{{from, from + 2*head}, {to, to - 2*head}} {
+		p := Path{Start: Point{x - head, end.back}}
+		p.to(x, end.y)
+		p.to(x+head, end.back)
+		pc.mark(Grain, p)
+	}
+}
+
 func rectangle(x, y, w, h Length) Path {
 	p := Path{Start: Point{x, y}}
 	p.to(x+w, y)

@@ -7,7 +7,10 @@
 // common practice without a source, and every sheet made from it says so.
 package sewing
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+)
 
 // Length is a distance on cloth or paper in micrometres.
 type Length int64
@@ -82,4 +85,9 @@ func line(x1, y1, x2, y2 Length) Path {
 	p := Path{Start: Point{x1, y1}}
 	p.to(x2, y2)
 	return p
+}
+
+func distance(a, b Point) float64 {
+	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
+	return math.Sqrt(dx*dx + dy*dy)
 }

@@ -13,7 +13,7 @@ func (p *Pattern) belt(d draft) {
 	pc.mark(Place, line(beltTurn, lap, w-beltTurn, lap)) // this end lies on the body
 	pc.mark(Notch, line(w/2, 0, w/2, stitch))
 	pc.mark(Notch, line(w/2, l, w/2, l-stitch))
-	pc.mark(Grain, line(w/2+beltTurn/2, l/2-5*CM, w/2+beltTurn/2, l/2+5*CM))
+	pc.grain(w/2+beltTurn/2, l/2-5*CM, l/2+5*CM)
 	// Turned in, the raw edges meet: each turn is as wide as what it covers.
 	p.Joins = append(p.Joins, Join{"belt turn", line(0, 0, beltTurn, 0), line(beltTurn, 0, w/2, 0)})
 }
@@ -38,5 +38,5 @@ func (p *Pattern) cap(d draft) {
 	for _, x := range []Length{cornerFree, w/2 - cornerFree, w/2 + cornerFree, w - cornerFree} {
 		pc.mark(Notch, line(x, 0, x, stitch))
 	}
-	pc.mark(Grain, line(w*7/8, h/2-5*CM, w*7/8, h/2+3*CM))
+	pc.grain(w*7/8, h/2-5*CM, h/2+3*CM)
 }

@@ -70,6 +70,8 @@ type Page struct {
 
 // List is every sheet there is, by name.
 var List = []*Sheet{
+	carrierPattern,
+	cuttingPlan,
 	growthChart,
 }
 
