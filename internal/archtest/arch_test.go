@@ -28,7 +28,7 @@ var allowed = map[string][]string{
 	"pack":      {"drawing", "lesson", "source"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source"},
 	"translate": {"lesson", "locale", "pack"},
-	"growth":    {},
+	"growth":    {"finding", "source"},
 	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "source"},
 	"check":     {"finding", "impose", "lesson", "pack", "piece", "sheet", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
