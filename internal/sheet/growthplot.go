@@ -34,7 +34,7 @@ func GrowthFrame(m growth.Measure, room measure.Size) PlotFrame {
 }
 
 func chartSize(room measure.Size) (width, height float64) {
-	return tenths(room.Width.Millimetres()), tenths(room.Height.Millimetres() * chartShare)
+	return tenths(room.Width.Millimetres()), tenths(room.Height.Millimetres() - wordsHeight)
 }
 
 // axis says how a measure is ruled: the range, a fine line every fine hundredths, and a
@@ -47,8 +47,9 @@ var axes = map[growth.Measure]axis{
 	growth.Head:   {2000, 4800, 50, 100},
 }
 
-// Share of the height of a page that a chart takes; the rest is for words.
-const chartShare = 0.775
+// wordsHeight is what a page keeps for title, caution, form and source, in mm. It is
+// enough in every language.
+const wordsHeight = 60
 
 func newGrowthPlot(loc *locale.Locale, m growth.Measure, s growth.Sex, room measure.Size) *growthPlot {
 	a := axes[m]
@@ -59,8 +60,8 @@ func newGrowthPlot(loc *locale.Locale, m growth.Measure, s growth.Sex, room meas
 	for _, c := range growth.Centiles {
 		p.curve(loc, m, s, c)
 	}
-	d.Say(drawing.Label{Text: loc.Label(measureLabels[m]) + " (" + units[m] + ")", X: 0, Y: 3.4, Size: 3, Bold: true, Colour: drawing.Ink})
-	d.Say(drawing.Label{Text: loc.Label("centile"), X: d.Width, Y: 3.4, Size: 3, Anchor: drawing.AtRight, Bold: true, Colour: drawing.Ink})
+	d.Say(drawing.Label{Text: loc.Label(measureLabels[m]) + " (" + units[m] + ")", X: 0.3, Y: 3.6, Size: 3, Bold: true, Colour: drawing.Ink})
+	d.Say(drawing.Label{Text: loc.Label("centile"), X: d.Width - 0.3, Y: 3.6, Size: 3, Anchor: drawing.AtRight, Bold: true, Colour: drawing.Ink})
 	d.Say(drawing.Label{Text: loc.Label("growth-axis"), X: (p.Left + p.Right) / 2, Y: d.Height - 1.4, Size: 3, Anchor: drawing.AtMiddle, Bold: true, Colour: drawing.Ink})
 	return p
 }
