@@ -81,31 +81,37 @@ const term = 40 * 7
 
 func (p *growthPlot) grid(loc *locale.Locale, a axis) {
 	d := p.drawing
+	var fine, strong, middle [][2]drawing.Point
 	for v := a.low; v <= a.high; v += a.fine {
 		y := p.at(0, float64(v)/100).Y
-		width := 0.09
-		if v%a.strong == 0 {
-			width = 0.2
-			d.Say(drawing.Label{Text: loc.Decimal(strconv.FormatFloat(float64(v)/100, 'f', -1, 64)), X: p.Left - 1.4, Y: y + 1, Size: 2.9, Anchor: drawing.AtRight, Colour: drawing.Ink})
+		line := [2]drawing.Point{{X: p.Left, Y: y}, {X: p.Right, Y: y}}
+		if v%a.strong != 0 {
+			fine = append(fine, line)
+			continue
 		}
-		d.Line(drawing.Grid, width, nil, drawing.Point{X: p.Left, Y: y}, drawing.Point{X: p.Right, Y: y})
+		strong = append(strong, line)
+		d.Say(drawing.Label{Text: loc.Decimal(strconv.FormatFloat(float64(v)/100, 'f', -1, 64)), X: p.Left - 1.4, Y: y + 1, Size: 2.9, Anchor: drawing.AtRight, Colour: drawing.Ink})
 	}
 	for day := growth.FirstDay; day <= growth.LastDay; day++ {
 		x := p.at(day, 0).X
+		line := [2]drawing.Point{{X: x, Y: p.Top}, {X: x, Y: p.Bottom + 1.2}}
 		switch {
 		case day == term:
-			d.Line(drawing.Leaf, 0.4, nil, drawing.Point{X: x, Y: p.Top}, drawing.Point{X: x, Y: p.Bottom + 1.2})
+			middle = append(middle, line)
 		case day%14 == 0:
-			d.Line(drawing.Grid, 0.2, nil, drawing.Point{X: x, Y: p.Top}, drawing.Point{X: x, Y: p.Bottom + 1.2})
+			strong = append(strong, line)
 		case day%7 == 0:
-			d.Line(drawing.Grid, 0.09, nil, drawing.Point{X: x, Y: p.Top}, drawing.Point{X: x, Y: p.Bottom + 1.2})
-		default:
-			d.Line(drawing.Grid, 0.09, nil, drawing.Point{X: x, Y: p.Bottom}, drawing.Point{X: x, Y: p.Bottom + 0.7})
+			fine = append(fine, line)
+		default: // a tick for each day
+			fine = append(fine, [2]drawing.Point{{X: x, Y: p.Bottom}, {X: x, Y: p.Bottom + 0.7}})
 		}
 		if day%14 == 0 {
 			d.Say(drawing.Label{Text: loc.Number(day / 7), X: x, Y: p.Bottom + 4.6, Size: 2.9, Anchor: drawing.AtMiddle, Bold: day == term, Colour: drawing.Ink})
 		}
 	}
+	d.Rules(drawing.Grid, 0.09, fine...)
+	d.Rules(drawing.Grid, 0.2, strong...)
+	d.Rules(drawing.Leaf, 0.4, middle...)
 	d.Area(drawing.Paint{}, drawing.Leaf, 0.3, drawing.Point{X: p.Left, Y: p.Top}, drawing.Point{X: p.Right, Y: p.Top},
 		drawing.Point{X: p.Right, Y: p.Bottom}, drawing.Point{X: p.Left, Y: p.Bottom})
 }
