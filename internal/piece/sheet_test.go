@@ -211,3 +211,53 @@ func TestGrowthChartText(t *testing.T) {
 		}
 	}
 }
+
+// TestSheetPages sets every kind of page and block that a sheet can have.
+func TestSheetPages(t *testing.T) {
+	d := &drawing.Drawing{Width: 250, Height: 150}
+	d.Area(drawing.Paper, drawing.Ink, 0.5, drawing.Point{X: 5, Y: 5}, drawing.Point{X: 245, Y: 5}, drawing.Point{X: 245, Y: 145}, drawing.Point{X: 5, Y: 145})
+	d.Say(drawing.Label{Text: "upward", X: 20, Y: 100, Size: 5, Anchor: drawing.AtLeft, Upward: true, Colour: drawing.Ink})
+	s := &sheet.Sheet{Name: "growth-chart", Exact: true, Make: func(sheet.Job) (*sheet.Content, error) {
+		long := [][]string{{"Head", "Amount"}}
+		for range 40 {
+			long = append(long, []string{"row", "12"})
+		}
+		return &sheet.Content{Title: "Test", Pages: []sheet.Page{
+			{Title: "First", Blocks: []lesson.Block{sheet.Heading("Heading"), sheet.Text("words"), sheet.Table([]float64{0.7, 0.3}, long, false, 1)}},
+			{Landscape: true, Bare: true, Blocks: []lesson.Block{sheet.Chart(d, "a frame", nil)}},
+		}}, nil
+	}}
+	for _, e := range editions(t) {
+		r, _, err := Sheet(&Job{Edition: e, Fonts: library(t), Paper: measure.A4}, s, nil, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lawful(t, e.Locale.Tag, r.Document)
+		labelsWithin(t, e.Locale.Tag, r.Document)
+		n := len(r.Document.Pages)
+		if last := r.Document.Pages[n-1]; n < 3 || last.Size != measure.A4.Landscape() || r.Document.Pages[0].Size != measure.A4 || !r.Document.ExactScale {
+			t.Errorf("%s: %d pages, the last of %v", e.Locale.Tag, n, last.Size)
+		}
+		up := 0
+		walk(r.Document.Pages[n-1].Items, 0, 0, func(it page.Item, dx, dy measure.Length) {
+			if g, ok := it.(*page.GlyphRun); ok && g.Upward {
+				up++
+			}
+			if g, ok := it.(*page.Group); ok && g.Clip != nil && g.Clip.Width != measure.MM(250) {
+				t.Errorf("%s: the drawing is %v wide, not at true size", e.Locale.Tag, g.Clip.Width)
+			}
+		})
+		if up != 1 {
+			t.Errorf("%s: %d runs turned upwards", e.Locale.Tag, up)
+		}
+		var b bytes.Buffer
+		if err := pdf.Write(&b, r.Document); err != nil {
+			t.Fatal(err)
+		}
+		cmd := exec.Command(tool(t, "pdftotext"), "-", "-")
+		cmd.Stdin = &b
+		if out, err := cmd.Output(); err != nil || !bytes.Contains(out, []byte("upward")) {
+			t.Errorf("%s: the words turned upwards do not come back (%v)", e.Locale.Tag, err)
+		}
+	}
+}

@@ -126,12 +126,12 @@ func (p *growthPlot) curve(loc *locale.Locale, m growth.Measure, s growth.Sex, c
 	}
 	v, _ := growth.Value(m, s, growth.LastDay, c.Z)
 	end := p.at(growth.LastDay, v)
-	width, dash := 0.35, []float64(nil)
+	width, dash := 0.45, []float64(nil)
 	switch c.Percent {
 	case 50:
-		width = 0.7
+		width = 0.8
 	case 10, 90:
-		dash = []float64{2.2, 1.2}
+		width, dash = 0.4, []float64{2.2, 1.2}
 	}
 	p.drawing.Line(drawing.Ink, width, dash, append(points, end)...)
 	p.drawing.Say(drawing.Label{Text: loc.Number(c.Percent), X: end.X + 1.4, Y: end.Y + 1.1, Size: 3.2, Bold: true, Colour: drawing.Ink})
