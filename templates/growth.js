@@ -114,12 +114,12 @@
     });
   }
 
-  function cell(row, name, text, isolate) {
+  function cell(row, name, text, dir) {
     var e = document.createElement(name), inner = e;
     if (name === "th") e.scope = "row";
-    if (isolate) {
+    if (dir) {
       inner = e.appendChild(document.createElement("bdi"));
-      inner.dir = "ltr";
+      inner.dir = dir;
       e.className = "end";
     }
     inner.textContent = text;
@@ -131,14 +131,15 @@
     body.textContent = "";
     points.forEach(function (p) {
       var tr = document.createElement("tr");
-      cell(tr, "th", local(new Date(p.day * DAY).toISOString().slice(0, 10)), true);
-      cell(tr, "td", local(Math.floor(p.age / 7) + " + " + p.age % 7), true);
+      cell(tr, "th", new Date(p.day * DAY).toISOString().slice(0, 10), "ltr"); // as it is written in the rows
+      cell(tr, "td", local(Math.floor(p.age / 7) + " + " + p.age % 7), document.documentElement.dir);
       COLUMNS.slice(1).forEach(function (c) {
         if (!p.values[c]) { cell(tr, "td", ""); return; }
         var score = p.z[c].toFixed(2);
         if (Number(score) === 0) score = "0.00";
         else score = (p.z[c] > 0 ? "+" : "\u2212") + score.replace("-", "");
-        cell(tr, "td", local(p.values[c]) + " (" + local(score) + ")", true);
+        // The sign stands at the left of its number in every language: an isolate (UAX #9).
+        cell(tr, "td", local(p.values[c]) + " (\u2066" + local(score) + "\u2069)", document.documentElement.dir);
       });
       body.appendChild(tr);
     });

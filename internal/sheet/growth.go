@@ -164,10 +164,9 @@ func babyForm(loc *locale.Locale, in growthInputs) lesson.Block {
 		lesson.Field{Label: loc.Label("weeks-at-birth"), Value: gestation, Share: 0.31})
 }
 
-// completed writes an age as weeks and days, "31 + 4", which every language reads from
-// left to right.
+// completed writes an age as weeks and days, "31 + 4", apart from what stands around it.
 func completed(loc *locale.Locale, days int) string {
-	return "\u2066" + loc.Number(days/7) + "\u00a0+\u00a0" + loc.Number(days%7) + "\u2069"
+	return "\u2068" + loc.Number(days/7) + "\u00a0+\u00a0" + loc.Number(days%7) + "\u2069"
 }
 
 var measureLabels = map[growth.Measure]string{growth.Weight: "measure-weight", growth.Length: "measure-length", growth.Head: "measure-head"}

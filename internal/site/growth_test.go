@@ -236,6 +236,8 @@ func european(s string) string {
 			return r - '٠' + '0'
 		case r >= '०' && r <= '९':
 			return r - '०' + '0'
+		case r == '\u2066' || r == '\u2069':
+			return -1
 		case r == '٫':
 			return '.'
 		}
