@@ -86,6 +86,44 @@
     return out.sort(function (a, b) { return a.day - b.day; });
   }
 
+  // Gains, and the marks they and losses are given, by the rules of the printed sheet.
+  function course(b, points) {
+    var l = given.limits, birth = Number(european(el("growth-birth-weight").value)) || 0;
+    if (!birth && points.length && points[0].day === b.born) birth = points[0].values["weight-g"] || 0;
+    var kg = birth / 1000, most = 0, early = l.VerySmallLossDays, words = given.marks, very = kg < l.SmallLow;
+    if (birth && kg <= l.SmallHigh) {
+      most = very ? l.VerySmallLoss : l.SmallLoss;
+      if (!very) early = l.SmallLossDays;
+    }
+    var lowest = -1;
+    points.forEach(function (p, i) {
+      var w = p.values["weight-g"];
+      if (w && p.day - b.born <= early && (lowest < 0 || w < points[lowest].values["weight-g"])) lowest = i;
+    });
+    points.forEach(function (p, i) {
+      var now = p.values["weight-g"];
+      p.marks = [];
+      if (!now) return;
+      for (var k = i - 1; k >= 0; k--) {
+        var before = points[k].values["weight-g"], days = p.day - points[k].day;
+        if (!before || days < Math.max(l.GainDays, 1)) continue;
+        p.gain = 1000 * (now - before) / days / ((now + before) / 2);
+        if (k >= Math.max(lowest, 0) && p.gain < l.LeastGain && p.age <= l.GainUntil) p.marks.push(words.gain);
+        break;
+      }
+      if (!birth) return;
+      if (most && (birth - now) / birth * 100 > most) p.marks.push(very ? words.veryLoss : words.loss);
+      if (l.RegainDays && p.day - b.born >= l.RegainDays && now < birth) p.marks.push(words.back);
+    });
+  }
+
+  function signed(v, decimals) {
+    var text = v.toFixed(decimals);
+    if (Number(text) === 0) return local((0).toFixed(decimals));
+    // The sign stands at the left of its number in every language: an isolate (UAX #9).
+    return "\u2066" + local((v > 0 ? "+" : "\u2212") + text.replace("-", "")) + "\u2069";
+  }
+
   function svg(name, attributes) {
     var e = document.createElementNS("http://www.w3.org/2000/svg", name);
     for (var k in attributes) e.setAttribute(k, attributes[k]);
@@ -135,12 +173,10 @@
       cell(tr, "td", local(Math.floor(p.age / 7) + " + " + p.age % 7), document.documentElement.dir);
       COLUMNS.slice(1).forEach(function (c) {
         if (!p.values[c]) { cell(tr, "td", ""); return; }
-        var score = p.z[c].toFixed(2);
-        if (Number(score) === 0) score = "0.00";
-        else score = (p.z[c] > 0 ? "+" : "\u2212") + score.replace("-", "");
-        // The sign stands at the left of its number in every language: an isolate (UAX #9).
-        cell(tr, "td", local(p.values[c]) + " (\u2066" + local(score) + "\u2069)", document.documentElement.dir);
+        cell(tr, "td", local(p.values[c]) + " (" + signed(p.z[c], 2) + ")", document.documentElement.dir);
       });
+      cell(tr, "td", p.gain === undefined ? "" : signed(p.gain, 1), document.documentElement.dir);
+      cell(tr, "td", p.marks.join("; "));
       body.appendChild(tr);
     });
     el("growth-results").hidden = !points.length;
@@ -149,7 +185,7 @@
   function work() {
     var b = baby(), wrong = [], points = [];
     if (!b) wrong.push(given.missing);
-    else points = rows(b, wrong);
+    else course(b, points = rows(b, wrong));
     var list = el("growth-wrong");
     list.textContent = "";
     wrong.forEach(function (w) { list.appendChild(document.createElement("li")).textContent = w; });

@@ -112,7 +112,7 @@ func makeGrowth(j Job) (*Content, error) {
 	}
 	c := &Content{Title: loc.Label("growth-chart"), Caution: loc.Label("growth-caution")}
 	var course []growth.Point
-	limits := growthLimits(j.Pack)
+	limits := GrowthLimits(j.Pack)
 	if f := j.Files["csv"]; f != nil {
 		rows, found := growth.Read(f, in.baby)
 		c.Findings = found
@@ -140,7 +140,7 @@ func makeGrowth(j Job) (*Content, error) {
 		}
 	}
 	if course != nil {
-		blocks := append([]lesson.Block{babyForm(loc, in), courseTable(loc, course, limits, in)}, courseNotes(loc, j.Pack, limits)...)
+		blocks := append([]lesson.Block{babyForm(loc, in), courseTable(loc, course, limits, in)}, GrowthNotes(loc, j.Pack)...)
 		c.Pages = append(c.Pages, Page{Title: loc.Label("growth-chart") + ": " + loc.Label("growth-points"), Blocks: blocks})
 	}
 	return c, nil

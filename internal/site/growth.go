@@ -22,6 +22,8 @@ type growthWork struct {
 	Zero     rune                     `json:"zero"` // digit
 	Decimal  string                   `json:"decimal"`
 	Absurd   int                      `json:"absurd"` // standard deviations beyond which a row is refused
+	Limits   growth.Limits            `json:"limits"`
+	Marks    growthMarks              `json:"marks"`
 	Missing  string                   `json:"missing"`
 	Unread   string                   `json:"unread"` // {n} is the row
 	Outside  string                   `json:"outside"`
@@ -35,6 +37,14 @@ type growthMoments struct {
 	Boy  float64   `json:"boy"`
 	Mean []float64 `json:"mean"`
 	SD   []float64 `json:"sd"`
+}
+
+// growthMarks are the words of each mark.
+type growthMarks struct {
+	Gain     string `json:"gain"`
+	Loss     string `json:"loss"`
+	VeryLoss string `json:"veryLoss"` // of the smaller band of birth weights
+	Back     string `json:"back"`
 }
 
 // A growthPlace is one chart of the page and where its axes lie in it.
@@ -55,6 +65,9 @@ func newGrowthWork(e *translate.Edition, sections []sheetSection) *growthWork {
 		Zero: []rune(loc.Digits("0"))[0], Decimal: string([]rune(loc.Decimal("0.0"))[1]), Absurd: growth.Absurd,
 		Missing: loc.Label("growth-missing"), Unread: loc.Label("growth-unread", row), Outside: loc.Label("growth-outside", row), Far: loc.Label("growth-far", row),
 	}
+	w.Limits = sheet.GrowthLimits(e.Pack)
+	name := func(m growth.Mark, very bool) string { return sheet.MarkName(loc, m, w.Limits, very) }
+	w.Marks = growthMarks{name(growth.LowGain, false), name(growth.MoreLoss, false), name(growth.MoreLoss, true), name(growth.NotBack, false)}
 	n := 0
 	for _, m := range growth.Measures {
 		name := growth.Columns[m+1]

@@ -19,8 +19,10 @@ import (
 	"golang.org/x/net/html"
 
 	"wardleaf/internal/growth"
+	"wardleaf/internal/locale"
 	"wardleaf/internal/sheet"
 	"wardleaf/internal/source"
+	"wardleaf/internal/translate"
 )
 
 const workedRows = `date,weight-g,length-cm,head-cm
@@ -47,14 +49,17 @@ func TestGrowthInBrowser(t *testing.T) {
 	files := build(t, "../../content")
 	born := time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC)
 	baby := growth.Baby{Birth: born, Weeks: 27, Days: 1}
+	marked := 0
 	for _, run := range []struct {
 		lang, sex string
 		width     int
 		rows      string
+
+		birthWeight float64 // g
 	}{
-		{"en", "girl", 360, workedRows},
-		{"hi", "boy", 1280, workedRows},
-		{"ar", "girl", 360, strings.NewReplacer("1", "١", "5", "٥", "0", "٠").Replace(workedRows)},
+		{"en", "girl", 360, workedRows, 0},
+		{"hi", "boy", 1280, workedRows, 1600},
+		{"ar", "girl", 360, strings.NewReplacer("1", "١", "5", "٥", "0", "٠").Replace(workedRows), 1300},
 	} {
 		baby.Sex = growth.Girl
 		if run.sex == "boy" {
@@ -65,8 +70,9 @@ func TestGrowthInBrowser(t *testing.T) {
 document.getElementById("growth-weeks").value = "27"; document.getElementById("growth-days").value = "1";
 document.querySelector("input[value=%s]").click();
 document.getElementById("growth-rows").value = %s;
+document.getElementById("growth-birth-weight").value = "%.0f";
 document.getElementById("growth-plot").click();
-document.body.dataset.overflow = document.documentElement.scrollWidth - document.documentElement.clientWidth;`, run.sex, text)
+document.body.dataset.overflow = document.documentElement.scrollWidth - document.documentElement.clientWidth;`, run.sex, text, run.birthWeight)
 		doc := worked(t, chromium, files[run.lang+"/sheet-growth-chart.html"], fill, run.width)
 		var cells []string
 		var circles [][2]float64
@@ -104,13 +110,13 @@ document.body.dataset.overflow = document.documentElement.scrollWidth - document
 		if len(found) > 0 {
 			t.Fatal(found[0].What)
 		}
-		if len(cells) != 4*len(rows) {
+		if len(cells) != 6*len(rows) {
 			t.Fatalf("%s: %d cells for %d rows", run.lang, len(cells), len(rows))
 		}
 		at := 0
 		for i, r := range rows {
 			for _, m := range growth.Measures {
-				cell := cells[4*i+1+int(m)]
+				cell := cells[6*i+1+int(m)]
 				if r.Values[m] == 0 {
 					if cell != "" {
 						t.Errorf("%s row %d: %q for nothing", run.lang, i, cell)
@@ -128,6 +134,24 @@ document.body.dataset.overflow = document.documentElement.scrollWidth - document
 				}
 			}
 		}
+		loc := editionOf(t, run.lang)
+		limits := sheet.GrowthLimits(loc.Pack)
+		for i, p := range growth.Course(baby, run.birthWeight/1000, rows, limits) {
+			gain, marks := "", ""
+			if !p.Since.IsZero() {
+				gain = european(sheet.Signed(loc.Locale, p.Gain, 1))
+			}
+			for k, m := range p.Marks {
+				if k > 0 {
+					marks += "; "
+				}
+				marks += european(sheet.MarkName(loc.Locale, m, limits, run.birthWeight < 1500 && run.birthWeight > 0))
+			}
+			if cells[6*i+4] != gain || cells[6*i+5] != marks {
+				t.Errorf("%s row %d: gain %q and marks %q, want %q and %q", run.lang, i, cells[6*i+4], cells[6*i+5], gain, marks)
+			}
+			marked += len(p.Marks)
+		}
 		for _, m := range growth.Measures { // charts stand in this order
 			f := sheet.GrowthFrame(m, sheet.A4)
 			for _, r := range rows {
@@ -143,6 +167,23 @@ document.body.dataset.overflow = document.documentElement.scrollWidth - document
 			}
 		}
 	}
+	if marked < 4 {
+		t.Errorf("only %d marks were compared", marked)
+	}
+}
+
+func editionOf(t *testing.T, lang string) *translate.Edition {
+	t.Helper()
+	p := read(t, "../../content")
+	catalog, err := locale.Load(os.DirFS("../../locales"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	loc, err := catalog.Locale(lang, p.Digits[lang])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return translate.Join(p, loc)
 }
 
 // TestGrowthRefuses says in the browser what the program says of a file, row by row.

@@ -22,7 +22,10 @@ type sheetPage struct {
 }
 
 // A sheetWork is what a script is given.
-type sheetWork struct{ Data any }
+type sheetWork struct {
+	Data  any
+	Notes template.HTML // how it works things out, and by which source
+}
 
 type sheetSection struct {
 	ID, Title string
@@ -59,7 +62,7 @@ func (s *Site) sheet(e *translate.Edition, sh *sheet.Sheet, all []Lang, pdfs []P
 		out.Sections = append(out.Sections, sec)
 	}
 	if sh.Name == "growth-chart" {
-		out.Work, out.Script = &sheetWork{newGrowthWork(e, out.Sections)}, s.growth
+		out.Work, out.Script = &sheetWork{newGrowthWork(e, out.Sections), r.blocks(sheet.GrowthNotes(loc, e.Pack))}, s.growth
 		out.ScriptHash = hash(s.growth)
 	}
 	return out
