@@ -28,7 +28,7 @@ var allowed = map[string][]string{
 	"pack":      {"drawing", "lesson", "source"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source"},
 	"translate": {"lesson", "locale", "pack"},
-	"check":     {"finding", "impose", "lesson", "pack", "piece", "source", "translate"},
+	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
 	"page":      {"font", "measure"},
 	"shape":     {"bidi", "font", "linebreak", "page"},

@@ -91,7 +91,7 @@ func Run(o Options) (*Report, error) {
 	if err := o.known(p); err != nil {
 		return nil, err
 	}
-	r.Findings = append(r.Findings, check.Run(p, o.Today)...)
+	r.Findings = append(r.Findings, check.Run(p, o.Today, catalog.Words)...)
 	r.Findings = append(r.Findings, unknownLanguages(p, catalog)...)
 	langs := selected(p, o.Langs)
 	if stops(r.Findings, "") || o.Strict && finding.Count(r.Findings, finding.Note) < len(r.Findings) {

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 	"time"
@@ -14,6 +15,7 @@ import (
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/load"
+	"wardleaf/internal/locale"
 )
 
 var today = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
@@ -78,6 +80,18 @@ func TestEveryFixtureHasItsRule(t *testing.T) {
 		}
 	}
 }
+
+// words tells of the languages that the program knows.
+func words(t *testing.T) func(string) *locale.Words {
+	t.Helper()
+	c, err := catalog()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c.Words
+}
+
+var catalog = sync.OnceValues(func() (*locale.Catalog, error) { return locale.Load(os.DirFS("../../locales")) })
 
 type expected struct{ place, rule, words string }
 
@@ -150,7 +164,7 @@ func found(t *testing.T, fsys fstest.MapFS) []finding.Finding {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fs = append(fs, Run(p, today)...)
+	fs = append(fs, Run(p, today, words(t))...)
 	for _, f := range fs {
 		r := Find(f.Rule)
 		switch {

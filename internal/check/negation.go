@@ -1,46 +1,11 @@
 package check
 
 import (
-	"slices"
 	"strings"
-	"unicode"
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
 )
-
-// Negations are the words that turn a sentence round, and those that only take
-// something out of it, by language, as foldUnit leaves them. A word that often means
-// something else is left out, as Arabic ما is.
-type negations struct{ turn, without []string }
-
-var negationWords = map[string]negations{
-	"en": {
-		folded("not", "never", "no", "nor", "neither", "none", "nobody", "nothing", "cannot"),
-		folded("without", "unless"),
-	},
-	"hi": {folded("न", "ना", "नहीं", "मत"), folded("बिना", "बगैर", "बग़ैर", "सिवा", "सिवाय")},
-	"ar": {
-		folded("لا", "ولا", "فلا", "ألا", "وألا", "لئلا", "لم", "ولم", "فلم", "لن", "ولن", "فلن",
-			"ليس", "وليس", "فليس", "ليست", "وليست", "فليست", "ليسوا", "لستم", "غير", "وغير", "ممنوع", "تجنبوا"),
-		folded("دون", "بدون", "ودون", "وبدون", "بلا", "وبلا", "إلا"),
-	},
-}
-
-// count counts the words of a text that turn it round, and the others.
-func (n negations) count(text string) (turn, without int) {
-	text = strings.ReplaceAll(foldUnit(text), "’", "'")
-	text = strings.ReplaceAll(text, "या नहीं", "") // "or not": only a question
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r != '\'' && !unicode.In(r, unicode.L, unicode.M) }) {
-		switch {
-		case slices.Contains(n.turn, w), strings.HasSuffix(w, "n't"):
-			turn++
-		case slices.Contains(n.without, w):
-			without++
-		}
-	}
-	return turn, without
-}
 
 // A gravePair is a sentence that must never be misread, or a whole item, and its
 // source, with the number of negations in each.
@@ -57,9 +22,8 @@ type gravePair struct {
 func (p *Pass) gravePairs(fn func(gravePair)) {
 	p.Lessons(func(m *pack.Module, l *lesson.Lesson) {
 		src := m.Lessons[p.Pack.Source]
-		here, known := negationWords[baseLanguage(l.Lang)]
-		there, sourceKnown := negationWords[baseLanguage(p.Pack.Source)]
-		if src == nil || l == src || !known || !sourceKnown {
+		here, there := p.words(l.Lang), p.words(p.Pack.Source)
+		if src == nil || l == src || len(here.turn) == 0 || len(there.turn) == 0 {
 			return
 		}
 		at, from := graveItems(m, l), graveItems(m, src)
@@ -74,8 +38,8 @@ func (p *Pass) gravePairs(fn func(gravePair)) {
 			}
 			for k := range a {
 				g.source = b[k]
-				g.turn, g.without = here.count(a[k])
-				g.turnOfSource, g.othersOfSource = there.count(b[k])
+				g.turn, g.without = here.negations(a[k])
+				g.turnOfSource, g.othersOfSource = there.negations(b[k])
 				fn(g)
 			}
 		}
@@ -93,11 +57,6 @@ func sentences(it lesson.Item) []string {
 		}
 	}
 	return out
-}
-
-func baseLanguage(tag string) string {
-	base, _, _ := strings.Cut(tag, "-")
-	return base
 }
 
 func graveItems(m *pack.Module, l *lesson.Lesson) []lesson.Item {

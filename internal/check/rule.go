@@ -15,6 +15,7 @@ import (
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/source"
 )
@@ -46,6 +47,9 @@ type Rule struct {
 type Pass struct {
 	Pack  *pack.Pack
 	Today time.Time // the day that dates are compared with, at midnight UTC
+	Words func(lang string) *locale.Words
+
+	lexicons map[string]*lexicon
 
 	rule     *Rule
 	findings []finding.Finding
@@ -83,6 +87,17 @@ func (p *Pass) Report(at Where, what, mend string) {
 		Place: finding.Place{File: at.File, Span: at.Span}, Lang: at.Lang, Module: at.Module,
 		What: what, Mend: mend, Related: at.Related,
 	})
+}
+
+// words is what is known of the words of a language.
+func (p *Pass) words(lang string) *lexicon {
+	if p.lexicons[lang] == nil {
+		if p.lexicons == nil {
+			p.lexicons = map[string]*lexicon{}
+		}
+		p.lexicons[lang] = newLexicon(p.Words(lang))
+	}
+	return p.lexicons[lang]
 }
 
 // count writes a number of things; the plural ends in s.

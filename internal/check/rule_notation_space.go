@@ -19,7 +19,7 @@ var notationSpace = &Rule{
 	Run: func(p *Pass) {
 		p.numberLinks(func(at Where, text string) {
 			for _, n := range numerals(text) {
-				use, ok := unitAfter(text[n.end:], allUnits)
+				use, ok := unitAfter(text[n.end:], p.words(at.Lang).units)
 				if !ok || use.gap == "\u00a0" || use.gap == "\u202f" {
 					continue
 				}
@@ -30,7 +30,7 @@ var notationSpace = &Rule{
 				case use.gap != "":
 					what = "a hyphen or another space"
 				}
-				p.Report(at, fmt.Sprintf("%s stands between %s and %s", what, n.text, use.unit),
+				p.Report(at, fmt.Sprintf("%s stands between %s and %s", what, n.text, use.form),
 					"put a no-break space (U+00A0) between them")
 				return
 			}

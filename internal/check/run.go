@@ -6,15 +6,17 @@ import (
 	"time"
 
 	"wardleaf/internal/finding"
+	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
 )
 
-// Run runs every rule that needs no pages over a pack. Dates are compared with today.
+// Run runs every rule that needs no pages over a pack. Dates are compared with today,
+// and texts by what words tells of a language, which is nil when nothing is known.
 // Rules about a translation run on what could be read of it, whatever else is wrong
 // with it; which languages an error stops is for the caller to decide.
-func Run(p *pack.Pack, today time.Time) []finding.Finding {
+func Run(p *pack.Pack, today time.Time, words func(lang string) *locale.Words) []finding.Finding {
 	y, m, d := today.Date()
-	pass := &Pass{Pack: p, Today: time.Date(y, m, d, 0, 0, 0, 0, time.UTC)}
+	pass := &Pass{Pack: p, Today: time.Date(y, m, d, 0, 0, 0, 0, time.UTC), Words: words}
 	for _, needs := range []Needs{Source, Joined} {
 		for _, r := range List {
 			if r.Needs == needs && r.Run != nil {

@@ -9,6 +9,10 @@ import (
 
 // TestUnitAfter reads units in the forms that grammar gives them.
 func TestUnitAfter(t *testing.T) {
+	all := newLexicon(nil)
+	for _, lang := range []string{"en", "hi", "ar"} {
+		all.units = append(all.units, newLexicon(words(t)(lang)).units...)
+	}
 	for text, want := range map[string]string{
 		"\u00a0°C or more": "°c",
 		"-day-old":         "day",
@@ -23,8 +27,8 @@ func TestUnitAfter(t *testing.T) {
 		" , g":             "",
 		"":                 "",
 	} {
-		if got, _ := unitAfter(text, allUnits); got.unit != want {
-			t.Errorf("%q: got %q, want %q", text, got.unit, want)
+		if got, _ := unitAfter(text, all.units); got.form != want {
+			t.Errorf("%q: got %q, want %q", text, got.form, want)
 		}
 	}
 }
@@ -52,7 +56,7 @@ func TestNegationCount(t *testing.T) {
 		{"ar", "لا تصبّوا، ولا تُسرعوا دون سؤال", 2, 1},
 		{"ar", "الأطفال لأمهم", 0, 0},
 	} {
-		turn, without := negationWords[k.lang].count(k.text)
+		turn, without := newLexicon(words(t)(k.lang)).negations(k.text)
 		if turn != k.turn || without != k.without {
 			t.Errorf("%q: got %d and %d, want %d and %d", k.text, turn, without, k.turn, k.without)
 		}
