@@ -16,7 +16,7 @@ type lexicon struct {
 	turn, without, notNegation []string
 	deciding, units            []unitForm // longest first
 	numbers                    []numberForm
-	compare                    map[string][]string
+	compare                    []compareForm // longest first
 	stop, call, blame          []string
 	steps, unseen, jargon      []string
 	allOrNone                  []string
@@ -28,11 +28,14 @@ type unitForm struct{ form, unit string }
 // A numberForm is one way to write a small number as a word.
 type numberForm struct{ form, value string }
 
+// A compareForm is one way to compare with an amount.
+type compareForm struct{ form, way string }
+
 // signs are units that are written alike in every language.
 var signs = []string{"°C", "°F", "%", "٪", "kg", "g", "mg", "ml", "m", "cm", "mm"}
 
 func newLexicon(w *locale.Words) *lexicon {
-	x := &lexicon{compare: map[string][]string{}}
+	x := &lexicon{}
 	if w == nil {
 		w = &locale.Words{}
 	}
@@ -40,9 +43,14 @@ func newLexicon(w *locale.Words) *lexicon {
 	x.stop, x.call, x.blame = folded(w.Stop), folded(w.Call), folded(w.Blame)
 	x.steps, x.unseen, x.jargon = folded(w.Steps), folded(w.Unseen), folded(w.Jargon)
 	x.allOrNone = folded(w.AllOrNone)
-	for name, forms := range w.Compare {
-		x.compare[name] = folded(forms)
+	for way, forms := range w.Compare {
+		for _, f := range folded(forms) {
+			x.compare = append(x.compare, compareForm{f, way})
+		}
 	}
+	slices.SortFunc(x.compare, func(a, b compareForm) int {
+		return cmp.Or(cmp.Compare(len(b.form), len(a.form)), cmp.Compare(a.form, b.form), cmp.Compare(a.way, b.way))
+	})
 	for value, forms := range w.Numbers {
 		for _, f := range folded(forms) {
 			x.numbers = append(x.numbers, numberForm{f, value})
@@ -174,20 +182,34 @@ func wordsOf(text string) []string {
 func letter(r rune) bool { return unicode.In(r, unicode.L, unicode.M) }
 
 // countWords counts how often a folded text holds a form as whole words.
-func countWords(text, form string) int {
-	n := 0
+func countWords(text, form string) int { return len(findWords(text, form)) }
+
+// findWords returns where a folded text holds a form as whole words.
+func findWords(text, form string) []int {
+	var out []int
 	for i := 0; ; {
 		k := strings.Index(text[i:], form)
 		if k < 0 {
-			return n
+			return out
 		}
 		before, _ := utf8.DecodeLastRuneInString(text[:i+k])
 		after, _ := utf8.DecodeRuneInString(text[i+k+len(form):])
 		if !letter(before) && !letter(after) {
-			n++
+			out = append(out, i+k)
 		}
 		i += k + len(form)
 	}
+}
+
+// cutWords blanks a form out of a folded text wherever it stands as whole words.
+func cutWords(text, form string) string {
+	b := []byte(text)
+	for _, at := range findWords(text, form) {
+		for i := range len(form) {
+			b[at+i] = ' '
+		}
+	}
+	return string(b)
 }
 
 // holds returns the first of the forms that a text has as whole words, or "".

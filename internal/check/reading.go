@@ -11,6 +11,11 @@ var reading = []*Rule{
 		Before: "<svg><script>…</script></svg>\n", After: "<svg viewBox=\"0 0 10 10\"><path d=\"M1 1L9 9\"/></svg>\n",
 	},
 	{
+		Name: "figure-unused", Title: "A picture lies in the pack that no lesson shows", Level: finding.Note,
+		Why:    "It is not looked at in a review, and may be put into a lesson later by mistake.",
+		Before: "figures/tuck.svg # and no lesson shows it\n", After: "![Tuck the edge in](figures/tuck.svg)\n",
+	},
+	{
 		Name: "file-missing", Title: "A file that the pack needs is not there", Level: finding.Error,
 		Why:    "The pack cannot be put together without it.",
 		Before: "wrapping/ without module.yaml\n", After: "wrapping/module.yaml\n",

@@ -89,6 +89,25 @@ func (p *Pass) Report(at Where, what, mend string) {
 	})
 }
 
+// Mend reports a finding that the edits would mend without anyone having to decide.
+func (p *Pass) Mend(at Where, what, mend string, edits ...finding.Edit) {
+	p.Report(at, what, mend)
+	p.findings[len(p.findings)-1].Edits = edits
+}
+
+// linked is every scheme and target that some lesson links to, as "number:hem".
+func (p *Pass) linked() map[string]bool {
+	out := map[string]bool{}
+	p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
+		l.WalkInlines(func(in *lesson.Inline) {
+			if in.Kind == lesson.Link {
+				out[in.Scheme+":"+in.Target] = true
+			}
+		})
+	})
+	return out
+}
+
 // words is what is known of the words of a language.
 func (p *Pass) words(lang string) *lexicon {
 	if p.lexicons[lang] == nil {

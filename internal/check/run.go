@@ -31,7 +31,7 @@ func Run(p *pack.Pack, today time.Time, words func(lang string) *locale.Words) [
 
 // All returns every rule, those of package load and of pages among them, by name.
 func All() []*Rule {
-	all := slices.Concat(List, reading)
+	all := slices.Concat(List, reading, []*Rule{silenceUnused})
 	slices.SortFunc(all, func(a, b *Rule) int { return cmp.Compare(a.Name, b.Name) })
 	return all
 }

@@ -57,6 +57,7 @@ func Pack(fsys fs.FS, name string) (*pack.Pack, []finding.Finding, error) {
 	}
 	r.unlisted(ids)
 	r.figures()
+	r.unusedFigures(ids)
 	finding.Sort(r.findings)
 	return r.pack, r.findings, nil
 }
