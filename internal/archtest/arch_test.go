@@ -27,7 +27,7 @@ var allowed = map[string][]string{
 	"lesson":    {"source"},
 	"pack":      {"drawing", "lesson", "source"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source"},
-	"translate": {"lesson", "locale", "pack"},
+	"translate": {"lesson", "locale", "pack", "source"},
 	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
 	"page":      {"font", "measure"},

@@ -53,6 +53,9 @@ func TestFixtures(t *testing.T) {
 			t.Run(r.Name+"/"+name, func(t *testing.T) {
 				fixture := archive(t, filepath.Join("testdata", r.Name, name+".txtar"))
 				got := found(t, merge(base, fixture))
+				if r != translationBasisMissing { // few translations of fixtures have a basis
+					got = slices.DeleteFunc(got, func(f finding.Finding) bool { return f.Rule == translationBasisMissing.Name })
+				}
 				want := expectations(string(fixture.Comment))
 				if bad := slices.ContainsFunc(want, func(e expected) bool { return e.rule == r.Name }); bad != (name == "bad") {
 					t.Errorf("expects the rule: %v", bad)

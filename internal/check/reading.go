@@ -6,6 +6,11 @@ import "wardleaf/internal/finding"
 // it meets a language that it cannot print. They have no Run.
 var reading = []*Rule{
 	{
+		Name: "basis-malformed", Title: "The record of what a translation was made from cannot be used", Level: finding.Error,
+		Why:    "What has changed since the translation was made could not be told, and old advice would be printed as current.",
+		Before: "title 0123456789ab\ntitle 89abcdef0123\n", After: "title 89abcdef0123\n",
+	},
+	{
 		Name: "figure-unsafe", Title: "A picture holds more than a line drawing", Level: finding.Error,
 		Why:    "A drawing with more in it than lines and shapes may not print, or may run a program on a page.",
 		Before: "<svg><script>…</script></svg>\n", After: "<svg viewBox=\"0 0 10 10\"><path d=\"M1 1L9 9\"/></svg>\n",

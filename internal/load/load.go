@@ -155,6 +155,9 @@ func (r *reader) translation(m *pack.Module, lang string) {
 	s.lang = lang
 	if l := s.lesson(); l != nil {
 		m.Lessons[lang] = l
+		if lang != r.pack.Source {
+			m.Basis[lang] = r.basis(m.ID, lang)
+		}
 	}
 }
 

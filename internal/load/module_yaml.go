@@ -15,7 +15,7 @@ import (
 
 // record reads module.yaml of a module.
 func (r *reader) record(id string) *pack.Module {
-	m := &pack.Module{ID: id, Lessons: map[string]*lesson.Lesson{}, Unread: true}
+	m := &pack.Module{ID: id, Lessons: map[string]*lesson.Lesson{}, Basis: map[string]*pack.Basis{}, Unread: true}
 	s := subject{r: r, module: id}
 	opened := s.open(path.Join(id, "module.yaml"), maxYAML, "audience, minutes, review dates and sources of the lesson")
 	m.File = s.file

@@ -95,6 +95,20 @@ type Module struct {
 	Unread  bool         // the record is missing or malformed, and Record is empty
 	Record  Record
 	Lessons map[string]*lesson.Lesson
+	Basis   map[string]*Basis // by the language of the translation; a translation may have none
+}
+
+// A Basis says of each block of a translation which words of the source language it
+// was made from. Package translate names the blocks and makes the digests.
+type Basis struct {
+	File  *source.File
+	Units map[string]BasisUnit // by the block's ID
+}
+
+// A BasisUnit is the digest of one source block.
+type BasisUnit struct {
+	Digest string
+	Span   source.Span // of its line
 }
 
 // Title returns the module's title in lang, or its ID when it has none.
