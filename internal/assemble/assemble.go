@@ -91,7 +91,7 @@ func Run(o Options) (*Report, error) {
 	if err := o.known(p); err != nil {
 		return nil, err
 	}
-	r.Findings = append(r.Findings, check.Run(p, o.Today, catalog.Words)...)
+	r.Findings = append(r.Findings, check.Run(p, o.Today, catalog)...)
 	r.Findings = append(r.Findings, unknownLanguages(p, catalog)...)
 	check.Silence(p, r.Findings, o.Today)
 	langs := selected(p, o.Langs)

@@ -84,14 +84,14 @@ func TestEveryFixtureHasItsRule(t *testing.T) {
 	}
 }
 
-// words tells of the languages that the program knows.
-func words(t *testing.T) func(string) *locale.Words {
+// languages is what the program knows of languages.
+func languages(t *testing.T) *locale.Catalog {
 	t.Helper()
 	c, err := catalog()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c.Words
+	return c
 }
 
 var catalog = sync.OnceValues(func() (*locale.Catalog, error) { return locale.Load(os.DirFS("../../locales")) })
@@ -167,7 +167,7 @@ func found(t *testing.T, fsys fstest.MapFS) []finding.Finding {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fs = append(fs, Run(p, today, words(t))...)
+	fs = append(fs, Run(p, today, languages(t))...)
 	Silence(p, fs, today)
 	fs = append(fs, Unused(p, fs, today)...)
 	fs = slices.DeleteFunc(fs, func(f finding.Finding) bool { return f.Silenced != "" })

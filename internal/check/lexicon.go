@@ -137,7 +137,7 @@ func unitAfter(text string, units []unitForm) (unitUse, bool) {
 func (x *lexicon) negations(text string) (turn, without int) {
 	text = fold(text)
 	for _, phrase := range x.notNegation {
-		text = strings.ReplaceAll(text, phrase, "")
+		text = cutWords(text, phrase)
 	}
 	for _, form := range x.turn {
 		if strings.Contains(form, " ") {

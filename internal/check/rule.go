@@ -45,9 +45,9 @@ type Rule struct {
 
 // A Pass is all that a rule sees.
 type Pass struct {
-	Pack  *pack.Pack
-	Today time.Time // the day that dates are compared with, at midnight UTC
-	Words func(lang string) *locale.Words
+	Pack    *pack.Pack
+	Today   time.Time       // the day that dates are compared with, at midnight UTC
+	Catalog *locale.Catalog // what is known of languages
 
 	lexicons map[string]*lexicon
 
@@ -114,7 +114,7 @@ func (p *Pass) words(lang string) *lexicon {
 		if p.lexicons == nil {
 			p.lexicons = map[string]*lexicon{}
 		}
-		p.lexicons[lang] = newLexicon(p.Words(lang))
+		p.lexicons[lang] = newLexicon(p.Catalog.Words(lang))
 	}
 	return p.lexicons[lang]
 }

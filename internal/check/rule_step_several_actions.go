@@ -26,7 +26,7 @@ var stepSeveralActions = &Rule{
 				}
 				if word := holds(text, p.words(l.Lang).steps); word != "" {
 					p.Report(In(l, it.Span), fmt.Sprintf("%q joins two actions", word), "make a step of each")
-				} else if n := len(sentences(it)); n > 2 {
+				} else if n := len(sentencesOf(text)); n > 2 {
 					p.Report(In(l, it.Span), fmt.Sprintf("the step has %d sentences", n), "make a step of each action")
 				}
 			}

@@ -11,12 +11,12 @@ import (
 )
 
 // Run runs every rule that needs no pages over a pack. Dates are compared with today,
-// and texts by what words tells of a language, which is nil when nothing is known.
+// and texts by what the catalog knows of their languages.
 // Rules about a translation run on what could be read of it, whatever else is wrong
 // with it; which languages an error stops is for the caller to decide.
-func Run(p *pack.Pack, today time.Time, words func(lang string) *locale.Words) []finding.Finding {
+func Run(p *pack.Pack, today time.Time, catalog *locale.Catalog) []finding.Finding {
 	y, m, d := today.Date()
-	pass := &Pass{Pack: p, Today: time.Date(y, m, d, 0, 0, 0, 0, time.UTC), Words: words}
+	pass := &Pass{Pack: p, Today: time.Date(y, m, d, 0, 0, 0, 0, time.UTC), Catalog: catalog}
 	for _, needs := range []Needs{Source, Joined} {
 		for _, r := range List {
 			if r.Needs == needs && r.Run != nil {

@@ -11,7 +11,7 @@ import (
 func TestUnitAfter(t *testing.T) {
 	all := newLexicon(nil)
 	for _, lang := range []string{"en", "hi", "ar"} {
-		all.units = append(all.units, newLexicon(words(t)(lang)).units...)
+		all.units = append(all.units, newLexicon(languages(t).Words(lang)).units...)
 	}
 	for text, want := range map[string]string{
 		"\u00a0°C or more": "°c",
@@ -56,7 +56,7 @@ func TestNegationCount(t *testing.T) {
 		{"ar", "لا تصبّوا، ولا تُسرعوا دون سؤال", 2, 1},
 		{"ar", "الأطفال لأمهم", 0, 0},
 	} {
-		turn, without := newLexicon(words(t)(k.lang)).negations(k.text)
+		turn, without := newLexicon(languages(t).Words(k.lang)).negations(k.text)
 		if turn != k.turn || without != k.without {
 			t.Errorf("%q: got %d and %d, want %d and %d", k.text, turn, without, k.turn, k.without)
 		}

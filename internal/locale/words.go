@@ -52,6 +52,13 @@ func (c *Catalog) Words(tag string) *Words {
 	return c.words[base]
 }
 
+// Script returns the script that a language is written in by ISO 15924, or "" when
+// nothing is known of it. Aran is Arabic in the Nastaliq style.
+func (c *Catalog) Script(tag string) string {
+	base, _, _ := strings.Cut(tag, "-")
+	return c.facts[base].Script
+}
+
 // readWords reads words/<tag>.json of a folder; nil when there is none.
 func readWords(fsys fs.FS, tag string) (*Words, error) {
 	name := "words/" + tag + ".json"
