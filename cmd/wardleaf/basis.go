@@ -38,7 +38,7 @@ translation that is not built like its source, and then records nothing.`,
 }
 
 // translated reads the pack that can be written to, and chooses modules of it in a
-// language other than the source. doing says what else would have been done.
+// language other than the source; an empty lang is any, and all modules. doing says what else would have been done.
 func (s *settings) translated(c *cobra.Command, lang string, only []string, doing string) (*pack.Pack, []*pack.Module, error) {
 	fsys, name, err := openPack(s.pack)
 	if err != nil {
@@ -51,14 +51,16 @@ func (s *settings) translated(c *cobra.Command, lang string, only []string, doin
 	if err != nil {
 		return nil, nil, err
 	}
-	modules, err := chosen(p, lang, only)
-	if err != nil {
-		return nil, nil, err
+	modules := p.Modules
+	if lang != "" {
+		if modules, err = chosen(p, lang, only); err != nil {
+			return nil, nil, err
+		}
 	}
 	var errs []finding.Finding
 	for _, f := range findings {
 		about := f.Module == "" || slices.ContainsFunc(modules, func(m *pack.Module) bool { return m.ID == f.Module })
-		mine := f.Lang == "" || f.Lang == lang || f.Lang == p.Source
+		mine := lang == "" || f.Lang == "" || f.Lang == lang || f.Lang == p.Source
 		mended := f.Rule == "translation-missing" || f.Rule == "basis-malformed" && doing == "record"
 		if f.Level == finding.Error && about && mine && !mended {
 			errs = append(errs, f)
@@ -148,7 +150,7 @@ func unlike(p *translate.Pairing, l, src *lesson.Lesson) []finding.Finding {
 		}
 		out = append(out, f)
 	}
-	for _, u := range p.Lacking() {
+	for _, u := range p.Lacking {
 		add(finding.Place{File: l.File, Span: l.Span}, finding.Place{File: src.File, Span: u.Span},
 			fmt.Sprintf("the translation has no %s %s", u.Kind, u.ID), "translate it, too, as a block of its own")
 	}

@@ -30,6 +30,7 @@ var allowed = map[string][]string{
 	"translate": {"lesson", "locale", "pack", "source"},
 	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
+	"exchange":  {"finding", "lesson", "load", "pack", "source", "translate"},
 	"page":      {"font", "measure"},
 	"shape":     {"bidi", "font", "linebreak", "page"},
 	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},

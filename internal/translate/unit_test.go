@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/pack"
 )
 
 const manyUnits = `# Holding *well* {.x}
@@ -172,10 +173,58 @@ func TestPaired(t *testing.T) {
 		t.Error("the source language is paired with itself")
 	}
 	pairing := Paired(p, m, "ar")
-	if n := len(pairing.New()); n != 3 || len(pairing.Lacking()) != 3 || len(pairing.Extra) != 0 {
+	if n := len(pairing.New()); n != 3 || len(pairing.Lacking) != 3 || len(pairing.Extra) != 0 {
 		t.Errorf("a language without the lesson: %d new", n)
 	}
 	if string(BasisFile(pairing.Followed())) != basisRemark {
 		t.Error("blocks without a translation have a basis")
 	}
 }
+
+// TestAlign puts a step in and takes one out: the others keep their translations.
+func TestAlign(t *testing.T) {
+	lesson := func(steps ...string) string {
+		s := "# T\n\n## Steps {.steps}\n\n"
+		for _, x := range steps {
+			s += "1. " + x + "\n"
+		}
+		return s
+	}
+	p, m := read(t, "wrapping/en.md", files["wrapping/en.md"], lesson("one", "two", "three"))
+	_, translated := read(t, "wrapping/en.md", files["wrapping/en.md"], lesson("eins", "zwei", "drei"))
+	m.Lessons["de"] = translated.Lessons["en"]
+	basis := &pack.Basis{Units: map[string]pack.BasisUnit{}}
+	for _, pair := range Paired(p, m, "de").Followed() {
+		basis.Units[pair.Source.ID] = pack.BasisUnit{Digest: pair.Basis}
+	}
+	m.Basis["de"] = basis
+	for _, k := range []struct{ steps, want string }{
+		{"one two three", "eins zwei drei"},
+		{"one new two three", "eins - zwei drei"},
+		{"new one two three", "- eins zwei drei"},
+		{"one three", "eins drei"},
+		{"three", "drei"},
+		{"one changed three", "eins zwei! drei"},
+		{"one two three four five", "eins zwei drei - -"},
+		{"one two changed new", "eins zwei drei! -"},
+	} {
+		_, now := read(t, "wrapping/en.md", files["wrapping/en.md"], lesson(strings.Fields(k.steps)...))
+		m.Lessons["en"] = now.Lessons["en"]
+		var got []string
+		for _, pair := range Paired(p, m, "de").Pairs[2:] {
+			switch s := pair.Standing(); {
+			case pair.Target == nil:
+				got = append(got, "-")
+			case s == Changed:
+				got = append(got, plain(*pair.Target)+"!")
+			default:
+				got = append(got, plain(*pair.Target))
+			}
+		}
+		if g := strings.Join(got, " "); g != k.want {
+			t.Errorf("%s: got %s, want %s", k.steps, g, k.want)
+		}
+	}
+}
+
+func plain(u Unit) string { return lesson.Plain(u.Inlines) }
