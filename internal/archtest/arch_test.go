@@ -30,6 +30,8 @@ var allowed = map[string][]string{
 	"translate": {"lesson", "locale", "pack"},
 	"check":     {"finding", "impose", "lesson", "pack", "piece", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
+	"history":   {},
+	"redline":   {"lesson", "locale", "pack"},
 	"page":      {"font", "measure"},
 	"shape":     {"bidi", "font", "linebreak", "page"},
 	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},

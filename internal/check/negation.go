@@ -118,3 +118,11 @@ func graveItems(m *pack.Module, l *lesson.Lesson) []lesson.Item {
 	}
 	return out
 }
+
+// Negations counts the words of a text that turn it round or take something out of it,
+// in a language; known is false when such words are not listed for the language.
+func Negations(lang, text string) (n int, known bool) {
+	words, known := negationWords[baseLanguage(lang)]
+	turn, without := words.count(text)
+	return turn + without, known
+}
