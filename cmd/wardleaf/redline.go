@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -11,11 +10,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"wardleaf/internal/assemble"
-	"wardleaf/internal/check"
 	"wardleaf/internal/finding"
 	"wardleaf/internal/history"
 	"wardleaf/internal/load"
-	"wardleaf/internal/locale"
 	"wardleaf/internal/redline"
 )
 
@@ -68,7 +65,7 @@ func redlined(c *cobra.Command, o assemble.Options, args []string, format, out s
 	if err != nil {
 		return err
 	}
-	now := &state{}
+	now := &assemble.State{}
 	if len(args) == 2 {
 		now, err = stateAt(c, repo, o.Name, args[1])
 	} else {
@@ -77,48 +74,18 @@ func redlined(c *cobra.Command, o assemble.Options, args []string, format, out s
 	if err != nil {
 		return err
 	}
-	catalog, err := locale.Load(o.Assets.Locales)
+	text, missing, err := assemble.Redline(o, old, now, format)
 	if err != nil {
 		return err
 	}
-	p := now.Pack
-	lang := p.Source
-	if format == "text" {
-		lang = "en" // as all that the program says on a terminal
-	} else if len(o.Langs) > 0 {
-		lang = o.Langs[0]
+	for _, r := range missing {
+		fmt.Fprintf(c.ErrOrStderr(), "no font of the program has the character %U, and a box stands in its place; add a font for its script\n", r)
 	}
-	loc, err := catalog.Locale(lang, p.Digits[lang])
-	if err != nil {
-		return fmt.Errorf("--lang %s: %w", lang, err)
-	}
-	names := func(tag string) string {
-		if l, err := catalog.Locale(tag, ""); err == nil {
-			return l.Name
-		}
-		return tag
-	}
-	r := redline.Compare(old.Side, now.Side, check.Negations)
-	v := r.View(loc, names, p.Title.In(loc.Tag, p.Source), old.Revision, now.Revision)
-	var b bytes.Buffer
-	switch format {
-	case "text":
-		err = redline.Text(&b, v, loc.Label("redline-was"), loc.Label("redline-now"))
-	}
-	if err != nil {
-		return err
-	}
-	return deliver(c, out, b.Bytes())
-}
-
-// A state is a pack with the revision it was read at.
-type state struct {
-	redline.Side
-	redline.Revision
+	return deliver(c, out, text)
 }
 
 // stateAt reads the pack as it was at a revision.
-func stateAt(c *cobra.Command, repo *history.Repository, pack, name string) (*state, error) {
+func stateAt(c *cobra.Command, repo *history.Repository, pack, name string) (*assemble.State, error) {
 	commit, err := repo.Commit(name)
 	if err != nil {
 		return nil, err
@@ -133,7 +100,7 @@ func stateAt(c *cobra.Command, repo *history.Repository, pack, name string) (*st
 	if err != nil {
 		return nil, err
 	}
-	s := &state{Revision: redline.Revision{Name: name, ID: commit.ID, Date: commit.Date}}
+	s := &assemble.State{Revision: redline.Revision{Name: name, ID: commit.ID, Date: commit.Date}}
 	s.Side, err = side(c, fsys, pack+" at "+name)
 	return s, err
 }

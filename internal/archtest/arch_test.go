@@ -36,12 +36,12 @@ var allowed = map[string][]string{
 	"shape":     {"bidi", "font", "linebreak", "page"},
 	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},
 	"quiz":      {},
-	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "translate", "typeset"},
+	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "redline", "translate", "typeset"},
 	"impose":    {"measure", "page"},
 	"pdf":       {"font", "measure", "page"},
-	"site":      {"drawing", "lesson", "locale", "pack", "piece", "translate"},
+	"site":      {"drawing", "lesson", "locale", "pack", "piece", "redline", "translate"},
 	"publish":   {},
-	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "site", "source", "translate", "typeset"},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "site", "source", "translate", "typeset"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

@@ -56,7 +56,9 @@ func (p *pairing) pair() {
 			k++
 		}
 	}
-	p.elsewhere(func(a, b *block) bool { return a.text == b.text && (a.part == b.part || len(strings.Fields(a.text)) > 3) })
+	p.elsewhere(func(a, b *block) bool {
+		return a.text == b.text && (a.part == b.part || len(strings.Fields(a.text)) > 3)
+	})
 	p.gaps()
 	p.elsewhere(func(a, b *block) bool { return likeness(a, b) > 0.6 })
 }

@@ -40,9 +40,10 @@ type Redline struct {
 
 // A Module is what changed in one lesson.
 type Module struct {
-	ID, Title string
-	Record    []Change // module.yaml
-	Lessons   []Lesson // that changed, in the order of the pack's languages
+	ID      string
+	Titles  pack.Localized
+	Record  []Change // module.yaml
+	Lessons []Lesson // that changed, in the order of the pack's languages
 }
 
 // A Lesson is what changed in one language of a module.
@@ -115,7 +116,7 @@ type Place struct {
 	Option  int         // of the question, from 1; 0 for other blocks
 	Reason  bool        // for the right answer of the question
 	Picture bool
-	Key     string      // of a value in a file
+	Key     string // of a value in a file
 }
 
 // A Mark is something about a block that changed beside its words. Was and Now are
@@ -205,9 +206,15 @@ func find(p *pack.Pack, id string) *pack.Module {
 
 func (w *work) module(id string, langs []string) Module {
 	a, b := find(w.old.Pack, id), find(w.now.Pack, id)
-	out := Module{ID: id, Title: b.Title(w.now.Pack.Source)}
-	if b.Lessons == nil {
-		out.Title = a.Title(w.old.Pack.Source)
+	out := Module{ID: id, Titles: pack.Localized{}}
+	for _, lang := range langs {
+		if b.Lessons[lang] != nil || b.Lessons == nil && a.Lessons[lang] != nil {
+			m := b
+			if b.Lessons == nil {
+				m = a
+			}
+			out.Titles[lang] = m.Title(lang)
+		}
 	}
 	out.Record = w.record(a, b)
 	var pairs []*pairing

@@ -53,10 +53,13 @@ func Text(w io.Writer, v *View, was, now string) error {
 			}
 		}
 	}
-	// A terminal orders its text itself, and shows isolates as boxes.
-	_, err := io.WriteString(w, strings.NewReplacer("\u2068", "", "\u2069", "").Replace(b.String()))
+	_, err := io.WriteString(w, Bare(b.String()))
 	return err
 }
+
+// Bare takes the isolates out of text, for a place that orders text itself and may show
+// them as boxes.
+func Bare(text string) string { return strings.NewReplacer("\u2068", "", "\u2069", "").Replace(text) }
 
 func changed(runs []Run) bool {
 	for _, r := range runs {
@@ -74,9 +77,8 @@ func bracketed(runs []Run, side Op) string {
 	for _, r := range runs {
 		switch {
 		case r.Op == side && len(runs) > 1:
-			text := strings.TrimSpace(r.Text)
-			lead, tail, _ := strings.Cut(r.Text, text)
-			b.WriteString(lead + "[" + text + "]" + tail)
+			before, words, after := Core(r.Text)
+			b.WriteString(before + "[" + words + "]" + after)
 		case r.Op == side || r.Op == Same:
 			b.WriteString(r.Text)
 		}

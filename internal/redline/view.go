@@ -1,7 +1,9 @@
 package redline
 
 import (
+	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -26,18 +28,21 @@ type View struct {
 // languages share.
 type Section struct {
 	Title   string
-	Lang    string // of the words that changed
+	Lang    string // of the words that changed; empty for that of the view
+	RTL     bool   // how they are written
 	Notes   []string
 	Entries []Entry
 }
 
 // An Entry is one change.
 type Entry struct {
+	ID      string // Number in digits 0 to 9
 	Number  string
 	Section string // title of its section
 	Where   string
-	Lang    string // of the words; empty for that of the view
-	What    string // happened to it, and what it touches
+	Lang    string // as in its section
+	RTL     bool
+	What    string   // happened to it, and what it touches
 	Marks   []string // what changed beside its words
 	Lines   []string // where else to look
 	Runs    []Run
@@ -50,8 +55,8 @@ type Revision struct {
 	Date     time.Time
 }
 
-// Names say what languages are called.
-type Names func(tag string) string
+// Names say what a language is called, and whether it is written from right to left.
+type Names func(tag string) (name string, rtl bool)
 
 // View words a redline.
 func (r *Redline) View(loc *locale.Locale, names Names, pack string, old, now Revision) *View {
@@ -73,9 +78,12 @@ func (r *Redline) View(loc *locale.Locale, names Names, pack string, old, now Re
 		if len(changes) == 0 {
 			return
 		}
-		s := Section{Title: title, Lang: lang, Notes: notes}
+		s := Section{Title: title, Lang: lang, RTL: loc.RTL, Notes: notes}
+		if lang != "" {
+			_, s.RTL = names(lang)
+		}
 		for i := range changes {
-			e := w.entry(&changes[i], title, lang)
+			e := w.entry(&changes[i], &s)
 			s.Entries = append(s.Entries, e)
 			if changes[i].Grave() {
 				grave = append(grave, first{e, slices.Index(topics, changes[i].Topics[0])})
@@ -86,14 +94,14 @@ func (r *Redline) View(loc *locale.Locale, names Names, pack string, old, now Re
 	section(loc.Label("redline-shared"), "", r.Pack)
 	for i := range r.Modules {
 		m := &r.Modules[i]
-		title := apart(m.Title)
+		title := apart(cmp.Or(m.Titles.In(loc.Tag, r.Source), m.ID))
 		section(title+" – "+loc.Label("redline-record"), "", m.Record)
 		for _, l := range m.Lessons {
 			var notes []string
 			if l.Unlisted {
 				notes = append(notes, loc.Label("redline-unlisted"))
 			}
-			section(title+" – "+apart(names(l.Lang)), l.Lang, l.Changes, notes...)
+			section(title+" – "+apart(w.name(l.Lang)), l.Lang, l.Changes, notes...)
 		}
 	}
 	slices.SortStableFunc(grave, func(a, b first) int { return a.grave - b.grave })
@@ -106,6 +114,11 @@ func (r *Redline) View(loc *locale.Locale, names Names, pack string, old, now Re
 type wording struct {
 	*locale.Locale
 	names Names
+}
+
+func (w wording) name(tag string) string {
+	name, _ := w.names(tag)
+	return name
 }
 
 // apart isolates text that may run the other way (UAX #9).
@@ -125,8 +138,8 @@ func (w wording) revision(r Revision) string {
 	return apart(r.Name) + " (" + w.list([]string{apart(r.ID[:min(10, len(r.ID))]), w.Date(r.Date)}) + ")"
 }
 
-func (w wording) entry(c *Change, section, lang string) Entry {
-	e := Entry{Number: w.Locale.Number(c.Number), Section: section, Where: w.place(c.Place, c.File), Lang: lang, Runs: c.Words, Kind: c.Kind}
+func (w wording) entry(c *Change, s *Section) Entry {
+	e := Entry{ID: strconv.Itoa(c.Number), Number: w.Locale.Number(c.Number), Section: s.Title, Where: w.place(c.Place, c.File), Lang: s.Lang, RTL: s.RTL, Runs: c.Words, Kind: c.Kind}
 	what := []string{}
 	if c.Place != (Place{}) {
 		what = append(what, w.Label("redline-"+string(c.Kind)))
@@ -155,7 +168,7 @@ func (w wording) entry(c *Change, section, lang string) Entry {
 	if len(c.Unfollowed) > 0 {
 		var ls []string
 		for _, l := range c.Unfollowed {
-			ls = append(ls, apart(w.names(l)))
+			ls = append(ls, apart(w.name(l)))
 		}
 		e.Lines = append(e.Lines, w.Label("redline-unfollowed", locale.With("Languages", w.list(ls))))
 	}

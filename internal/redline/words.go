@@ -96,3 +96,11 @@ func whole(op Op, text string) []Run {
 	}
 	return []Run{{op, text}}
 }
+
+// Core takes the spaces at both ends of a run apart from its words, so that a rule or a
+// bracket goes with the words alone.
+func Core(text string) (before, words, after string) {
+	words = strings.TrimSpace(text)
+	before, after, _ = strings.Cut(text, words)
+	return before, words, after
+}
