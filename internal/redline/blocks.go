@@ -25,6 +25,9 @@ type block struct {
 	strong          string   // the words in bold type
 	picture         string   // what a figure looks like
 	source          string   // of a figure
+
+	bag    map[string]int // its words and how often each stands in it; nil until counted
+	length int            // how many words
 }
 
 // key is the same for blocks that say the same in the same way.

@@ -30,7 +30,7 @@ func (p *pairing) list() []Change {
 }
 
 // most bounds how many pairs of blocks are looked at for likeness at one time.
-const most = 250_000
+const most = 100_000
 
 // pair pairs the blocks: first those that say the same and stand in the same order,
 // then those that say the same elsewhere, then those in the same gap that are alike,
@@ -155,24 +155,14 @@ func likeness(a, b *block) float64 {
 	if a.kind != b.kind {
 		return 0
 	}
-	count := map[string]int{}
-	n, common := 0, 0
-	for _, w := range words(a.text) {
-		if !blank(w) {
-			count[w]++
-			n++
-		}
-	}
-	for _, w := range words(b.text) {
-		if !blank(w) {
-			n++
-			if count[w]--; count[w] >= 0 {
-				common++
-			}
-		}
+	a.tally()
+	b.tally()
+	common := 0
+	for w, n := range b.bag {
+		common += min(n, a.bag[w])
 	}
 	like := 0.0
-	if n > 0 {
+	if n := a.length + b.length; n > 0 {
 		like = 2 * float64(common) / float64(n)
 	}
 	switch {
@@ -182,4 +172,18 @@ func likeness(a, b *block) float64 {
 		like += 0.2
 	}
 	return like
+}
+
+// tally counts the words of a block, once.
+func (b *block) tally() {
+	if b.bag != nil {
+		return
+	}
+	b.bag = map[string]int{}
+	for _, w := range words(b.text) {
+		if !blank(w) {
+			b.bag[w]++
+			b.length++
+		}
+	}
 }
