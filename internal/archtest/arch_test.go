@@ -31,16 +31,18 @@ var allowed = map[string][]string{
 	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "source", "translate"},
 	"review":    {"load", "pack", "translate"},
 	"exchange":  {"finding", "lesson", "load", "pack", "source", "translate"},
+	"history":   {},
+	"redline":   {"lesson", "locale", "pack"},
 	"page":      {"font", "measure"},
 	"shape":     {"bidi", "font", "linebreak", "page"},
 	"typeset":   {"bidi", "drawing", "font", "lesson", "locale", "measure", "page", "shape", "source"},
 	"quiz":      {},
-	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "translate", "typeset"},
+	"piece":     {"drawing", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "redline", "translate", "typeset"},
 	"impose":    {"measure", "page"},
 	"pdf":       {"font", "measure", "page"},
-	"site":      {"drawing", "lesson", "locale", "pack", "piece", "translate"},
+	"site":      {"drawing", "lesson", "locale", "pack", "piece", "redline", "translate"},
 	"publish":   {},
-	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "site", "source", "translate", "typeset"},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "site", "source", "translate", "typeset"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

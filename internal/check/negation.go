@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/locale"
 )
 
 // A gravePair is a sentence that must never be misread, or a whole block, and its
@@ -35,3 +36,14 @@ func (p *Pass) gravePairs(fn func(gravePair)) {
 
 // graveRoles are the parts in which a lost "not" can hurt.
 var graveRoles = []lesson.Role{lesson.Caution, lesson.Steps, lesson.WarningSigns, lesson.KeyPoints, lesson.Checklist}
+
+// Negations returns a count of the words of a text that turn it round or take something
+// out of it, in a language; known is false when no such words of it are known.
+func Negations(c *locale.Catalog) func(lang, text string) (n int, known bool) {
+	p := &Pass{Catalog: c}
+	return func(lang, text string) (int, bool) {
+		x := p.words(lang)
+		turn, without := x.negations(text)
+		return turn + without, len(x.turn) > 0
+	}
+}

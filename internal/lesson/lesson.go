@@ -119,8 +119,10 @@ const (
 	Emphasis
 	CodeSpan
 	Link
-	Image // an image inside a line of text; not allowed by the rules, kept so that they can say where
-	Break // a hard line break
+	Image  // an image inside a line of text; not allowed by the rules, kept so that they can say where
+	Break  // a hard line break
+	Struck // words that were taken out, in a redline; no lesson holds any
+	Added  // words that are new, in a redline
 )
 
 // An Inline is a run of text within a block. A soft line break is a space in Text.
@@ -128,7 +130,7 @@ type Inline struct {
 	Kind     InlineKind
 	Span     source.Span
 	Text     string   // Text, CodeSpan; Image: alternative text
-	Children []Inline // Strong, Emphasis, Link
+	Children []Inline // Strong, Emphasis, Link, Struck, Added
 	Scheme   string   // Link: "number", "source", "module", "term", "facility", "https", "mailto", "tel", or "" for a relative address
 	Target   string   // Link: what follows the scheme; Image: the address
 }

@@ -37,6 +37,9 @@ type Cell struct {
 	Bold   bool
 	Square bool   // an open square to mark, instead of text
 	Lang   string // BCP 47, when it differs from the piece's
+	// By sets the text when it is in another language, from that language's start edge;
+	// nil is the setter of the table.
+	By *Setter
 }
 
 // Plain makes a cell of plain words.
@@ -91,11 +94,19 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 			s.square(&st, x+(w-s.mm(4.5))/2, s.ascent)
 			st.Height = max(st.Height, s.Grid)
 		default:
-			look := s.text()
+			by := s
+			if c.By != nil {
+				by = c.By
+			}
+			look := by.text()
 			if c.Bold {
 				look = look.bold()
 			}
-			body := join(s.Paragraph(c.Text, look, x+pad, w-2*pad, td))
+			lines := by.Paragraph(c.Text, look, x+pad, w-2*pad, td)
+			if by.base != s.base {
+				turned(lines, 2*x+w)
+			}
+			body := join(lines)
 			st.overlay(body, 0, 0)
 			st.Height = max(st.Height, body.Height)
 		}
@@ -117,6 +128,18 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 	}
 	st.Before, st.Keep = 0, false
 	return st
+}
+
+// turned puts what lies at one end of a cell at the other; ends is the sum of the
+// distances of both ends from the start edge.
+func turned(strips []Strip, ends Length) {
+	for i := range strips {
+		for _, ps := range [][]piece{strips[i].pieces, strips[i].own} {
+			for k := range ps {
+				ps[k].x = ends - ps[k].x - ps[k].width
+			}
+		}
+	}
 }
 
 // ShortCaution is the caution of pieces that do not carry a module's own block.
