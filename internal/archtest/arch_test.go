@@ -24,6 +24,7 @@ var allowed = map[string][]string{
 	"font":      {},
 	"finding":   {"source"},
 	"drawing":   {"source"},
+	"ward":      {"finding", "source"},
 	"lesson":    {"source"},
 	"pack":      {"drawing", "lesson", "source"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source"},
