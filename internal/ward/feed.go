@@ -60,6 +60,8 @@ const (
 	StepPerKilogram = 20
 	FullPerKilogram = 180
 	MostPerKilogram = 200
+	StepGain        = 15 // g for each kg and day: a gain below it is too low
+	StepDays        = 3  // days that the gain is counted over
 )
 
 // Weights that a scale for babies may show; others are slips of the pen. In g.
