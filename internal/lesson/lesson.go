@@ -86,6 +86,7 @@ type Block struct {
 	Shares  []float64        // Table: how wide each column is, adding up to 1; nil: all alike
 	Ruled   bool             // Table: lines between all cells, rows high enough to write in
 	Dense   bool             // Table that is Ruled: rows no higher than their words
+	Row     float64          // Table that is Ruled: height of a row in mm, unless its words need more; 0: by Dense
 	Fields  []Field          // Form
 	Caption string           // Table that is Ruled: what it is called
 	Heads   bool             // Table that is Ruled: the first cell of a row says what the row is

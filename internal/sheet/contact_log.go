@@ -29,7 +29,7 @@ func makeContact(j Job) (*Content, error) {
 	blocks = append(blocks, aim(w)...)
 	file := j.Files["sessions"]
 	if file == nil {
-		c.Pages = []Page{{Blocks: append(blocks, Text(w.label("contact-how")), contactGrid(w))}}
+		c.Pages = []Page{{Blocks: append(blocks, contactGrid(w, (j.Room.Height.Millimetres()-76)/27))}}
 		return c, nil
 	}
 	ss, found := ward.ReadSessions(file.Path, file.Bytes)
@@ -53,22 +53,23 @@ func aim(w voice) []lesson.Block {
 	return []lesson.Block{b}
 }
 
-// contactGrid is a week to shade: an hour a row, a day a column, and the total below.
-func contactGrid(w voice) lesson.Block {
+// contactGrid is a week to shade: an hour a row of a height in mm, a day a column, and
+// the total below.
+func contactGrid(w voice, row float64) lesson.Block {
 	const days = 7
-	t := grid{caption: w.label("contact-log"), head: []string{w.label("hour")}, shares: []float64{0.16}}
+	t := grid{caption: w.label("contact-how"), head: []string{w.label("hour")}, shares: []float64{0.16}, row: row}
 	for d := 1; d <= days; d++ {
 		t.head = append(t.head, w.label("day-number", w.with("Day", d)))
 		t.shares = append(t.shares, 0.84/days)
 	}
-	row := func(first []lesson.Inline) {
+	add := func(first []lesson.Inline) {
 		t.rows = append(t.rows, append([][]lesson.Inline{first}, make([][]lesson.Inline, days)...))
 	}
-	row(words(w.label("date")))
+	add(words(w.label("date")))
 	for h := range 24 {
-		row(words(w.ltr(w.loc.Digits(fmt.Sprintf("%02d:00", h)))))
+		add(words(w.ltr(w.loc.Digits(fmt.Sprintf("%02d:00", h)))))
 	}
-	row(bold(w.label("total")))
+	add(bold(w.label("total")))
 	return t.block()
 }
 

@@ -41,7 +41,7 @@ func makeFeeding(j Job) (*Content, error) {
 	if weight == "" && day == "" {
 		c.Pages = []Page{{Blocks: append([]lesson.Block{Bold(w.label("for-staff"))}, feedingTables(w)...)}}
 		if w.pack.Facility.Feeding == nil {
-			c.Pages = append(c.Pages, Page{Title: w.label("feeding-table") + ": " + w.label("feeds-fluid"), Apart: true,
+			c.Pages = append(c.Pages, Page{Title: w.label("feeds-fluid"), Apart: true,
 				Blocks: []lesson.Block{Bold(w.label("for-staff")), Text(w.label("day-of-birth", w.with("Day", 1))), bandTable(w, "feeds-fluid", true), Text(w.label("feeds-between"))}})
 		}
 		return c, nil
@@ -88,7 +88,7 @@ func feedingTables(w voice) []lesson.Block {
 		feedHead(w, &t, days)
 		return append(out, t.block(), Text(w.label("feeds-between")))
 	}
-	out = append(out, bandTable(w, "feeds-well", false), kilogramTable(w))
+	out = append(out, bandTable(w, "feeds-well", false), kilogramTable(w), Text(w.label("plus-means")))
 	after := Text(w.label("feeds-after", w.with("Day", ward.PerKilogramOpen), w.with("Step", ward.StepPerKilogram), w.with("Full", ward.FullPerKilogram),
 		w.with("Most", ward.MostPerKilogram), w.with("Gain", ward.StepGain), w.with("Days", ward.StepDays)) + " ")
 	after.Inlines = bracketed(after.Inlines, published(w, "F-30"))
@@ -108,9 +108,11 @@ func oneFeed(w voice, grams, day int, fluid bool) ([]lesson.Block, error) {
 	if err != nil {
 		return nil, err
 	}
-	src := words(ownName(w))
+	var src []lesson.Inline
 	if f.Table != "" {
 		src = published(w, f.Table)
+	} else {
+		src = words(ownName(w))
 	}
 	t := grid{
 		caption: w.label("feeding-table"),
@@ -137,14 +139,30 @@ func ownName(w voice) string {
 // published cites a table or a page of the book that the published tables are in.
 func published(w voice, place string) []lesson.Inline {
 	if w.pack.Sources[mnp] == nil {
-		return words(w.ltr("WHO, "+w.loc.Number(2003)) + w.comma() + w.ltr(place))
+		return words(w.book() + w.comma() + w.ltr(place))
 	}
 	return w.from(mnp, place)
 }
 
+// book names that book.
+func (w voice) book() string {
+	if w.pack.Sources[mnp] == nil {
+		return w.ltr("WHO, " + w.loc.Number(2003))
+	}
+	return w.called(mnp)
+}
+
+// table names a table of the book in a column whose head or caption names the book.
+func (w voice) table(name string) []lesson.Inline {
+	if w.pack.Sources[mnp] == nil {
+		return words(w.ltr(name))
+	}
+	return []lesson.Inline{{Kind: lesson.Link, Scheme: "source", Target: mnp, Children: words(w.ltr(name))}}
+}
+
 // bandTable sets the published tables for babies with or without fluid.
 func bandTable(w voice, caption string, iv bool) lesson.Block {
-	t := grid{caption: w.label(caption)}
+	t := grid{caption: w.label(caption) + " (" + w.book() + ")"}
 	var of []ward.Band
 	name := map[int]string{}
 	for _, f := range ward.FeedTables {
@@ -155,7 +173,7 @@ func bandTable(w voice, caption string, iv bool) lesson.Block {
 	}
 	days := len(of[0].PerFeed)
 	for _, b := range sorted(of) {
-		t.rows = append(t.rows, feedRows(w, b, days, published(w, name[b.From]))...)
+		t.rows = append(t.rows, feedRows(w, b, days, w.table(name[b.From]))...)
 	}
 	feedHead(w, &t, days)
 	return t.block()
@@ -169,12 +187,12 @@ func sorted(bs []ward.Band) []ward.Band {
 // feedHead gives a table of volumes its head and its shares.
 func feedHead(w voice, t *grid, days int) {
 	t.head = []string{w.label("weight"), w.label("feeds-a-day"), w.label("amount")}
-	t.shares = []float64{0.15, 0.09, 0.12}
+	t.shares = []float64{0.18, 0.1, 0.13}
 	for d := 1; d <= days; d++ {
 		t.head = append(t.head, w.label("day-number", w.with("Day", d)))
-		t.shares = append(t.shares, 0.49/float64(days))
+		t.shares = append(t.shares, 0.48/float64(days))
 	}
-	t.head, t.shares = append(t.head, w.label("source")), append(t.shares, 0.15)
+	t.head, t.shares = append(t.head, w.label("source")), append(t.shares, 0.11)
 }
 
 // feedRows are the two rows of a band: ml a feed, and what that comes to in a day.
@@ -201,31 +219,25 @@ func feedRows(w voice, b ward.Band, days int, src []lesson.Inline) [][][]lesson.
 // the babies that page F-26 sends to it.
 func kilogramTable(w voice) lesson.Block {
 	days := len(ward.PerKilogram)
-	t := grid{caption: w.label("feeds-well") + w.comma() + w.label("grams-range", w.with("Low", ward.ByKilogramFrom), w.with("High", ward.ByKilogramTo))}
+	t := grid{caption: w.label("feeds-well") + w.comma() + w.label("grams-range", w.with("Low", ward.ByKilogramFrom), w.with("High", ward.ByKilogramTo)) + " (" + w.book() + ")"}
 	feedHead(w, &t, days)
+	t.head[2+ward.PerKilogramOpen] = w.label("day-number", locale.With("Day", w.plus(ward.PerKilogramOpen, true)))
 	row := [][]lesson.Inline{words(w.label("grams-range", w.with("Low", ward.ByKilogramFrom), w.with("High", ward.ByKilogramTo))),
 		words(w.loc.Number(ward.ByKilogramFeeds)), words(w.label("ml-kg-day"))}
 	for d, ml := range ward.PerKilogram {
-		row = append(row, bold(w.orMore(ml, d+1 >= ward.PerKilogramOpen)))
+		row = append(row, bold(w.plus(ml, d+1 >= ward.PerKilogramOpen)))
 	}
-	t.rows = append(t.rows, append(row, published(w, "C-4, F-26")))
+	t.rows = append(t.rows, append(row, w.table("C-4, F-26")))
 	for _, g := range byKilogramShown {
 		weight, feeds := words(w.label("grams", w.with("Weight", g))), words(w.loc.Number(ward.ByKilogramFeeds))
 		perFeed, perDay := [][]lesson.Inline{weight, feeds, words(w.label("ml-feed"))}, [][]lesson.Inline{weight, feeds, words(w.label("ml-day"))}
 		for d, ml := range ward.PerKilogram {
 			feed, day := ward.ByKilogram(g, ml, ward.ByKilogramFeeds)
 			open := d+1 >= ward.PerKilogramOpen
-			perFeed, perDay = append(perFeed, bold(w.orMore(feed, open))), append(perDay, words(w.orMore(day, open)))
+			perFeed, perDay = append(perFeed, bold(w.plus(feed, open))), append(perDay, words(w.plus(day, open)))
 		}
 		out := words(w.label("worked-out", locale.With("Name", w.ltr("C-4"))))
 		t.rows = append(t.rows, append(perFeed, out), append(perDay, out))
 	}
 	return t.block()
-}
-
-func (w voice) orMore(n int, open bool) string {
-	if open {
-		return w.label("or-more", locale.With("Amount", w.loc.Number(n)))
-	}
-	return w.loc.Number(n)
 }

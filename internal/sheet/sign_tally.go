@@ -24,7 +24,7 @@ func makeTally(j Job) (*Content, error) {
 	return &Content{Title: w.label("sign-tally"), Pages: []Page{{Blocks: []lesson.Block{
 		Bold(w.label("for-staff")),
 		Form(lesson.Field{Label: w.label("bed"), Share: 0.4}, lesson.Field{Label: w.label("date"), Share: 0.25}, lesson.Field{Label: w.label("shift"), Share: 0.35}),
-		Text(w.label("tally-how")), tallyTable(w),
+		tallyTable(w),
 	}}}}, nil
 }
 
@@ -44,15 +44,15 @@ func tallyTable(w voice) lesson.Block {
 			}
 		}
 	}
-	t := grid{caption: w.label("sign-tally"), head: []string{w.label("sign")}, shares: []float64{0.46}, pen: true}
-	for range looks {
-		t.head = append(t.head, w.label("time"))
-		t.shares = append(t.shares, 0.54/looks)
+	t := grid{caption: w.label("tally-how"), head: []string{w.label("sign")}, shares: []float64{0.58}, row: 8.5}
+	for i := range looks {
+		t.head = append(t.head, w.loc.Number(i+1))
+		t.shares = append(t.shares, 0.42/looks)
 	}
 	row := func(first []lesson.Inline) {
 		t.rows = append(t.rows, append([][]lesson.Inline{first}, make([][]lesson.Inline, looks)...))
 	}
-	row(nil) // the times
+	row(bold(w.label("time")))
 	for _, m := range []struct{ label, number string }{{"temperature-celsius", "normal-temperature"}, {"breaths-minute", "normal-breathing"}} {
 		if n := w.pack.Numbers[m.number]; n != nil {
 			row(measured(w, w.label(m.label), n))

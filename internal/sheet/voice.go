@@ -28,6 +28,22 @@ func (w voice) amount(n *pack.Number) string {
 	return w.label("range", locale.With("Low", w.loc.Decimal(n.Low)), locale.With("High", w.loc.Decimal(n.High)))
 }
 
+// plus marks an amount of a table that is a lower end.
+func (w voice) plus(n int, open bool) string {
+	if open {
+		return w.loc.Number(n) + "+"
+	}
+	return w.loc.Number(n)
+}
+
+// orMore says that an amount is a lower end.
+func (w voice) orMore(n int, open bool) string {
+	if open {
+		return w.label("or-more", locale.With("Amount", w.loc.Number(n)))
+	}
+	return w.loc.Number(n)
+}
+
 // tenths writes tenths as a decimal: -4 is a minus sign (U+2212) and 0.4. A zero after
 // the mark is left out, since 15.0 is easily read as 150.
 func (w voice) tenths(n int) string {
@@ -62,10 +78,10 @@ func (w voice) cite(n *pack.Number) []lesson.Inline {
 }
 
 // from cites a source in the words that the lessons of this language cite it in, and
-// a place in it, as in "page C-53".
+// a place in it that has a number, such as "page C-53".
 func (w voice) from(id, place string) []lesson.Inline {
 	out := []lesson.Inline{{Kind: lesson.Link, Scheme: "source", Target: id, Children: words(w.called(id))}}
-	if place = strings.TrimPrefix(strings.TrimPrefix(place, "pages "), "page "); place != "" {
+	if place = strings.TrimPrefix(strings.TrimPrefix(place, "pages "), "page "); strings.ContainsAny(place, "0123456789") {
 		out = append(out, words(w.comma()+w.ltr(strings.ReplaceAll(place, " and ", ", ")))...)
 	}
 	return out
@@ -115,11 +131,11 @@ type grid struct {
 	head    []string
 	rows    [][][]lesson.Inline
 	shares  []float64
-	pen     bool // to write in: rows are high enough for a hand
+	row     float64 // height of a row to write in, in mm; 0: as high as its words
 }
 
 func (g grid) block() lesson.Block {
-	b := lesson.Block{Kind: lesson.Table, Ruled: true, Dense: !g.pen, Shares: g.shares, Caption: g.caption, Heads: true}
+	b := lesson.Block{Kind: lesson.Table, Ruled: true, Dense: true, Row: g.row, Shares: g.shares, Caption: g.caption, Heads: true}
 	head := lesson.Row{}
 	for _, h := range g.head {
 		head.Cells = append(head.Cells, words(h))

@@ -8,7 +8,6 @@ import (
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
-	"wardleaf/internal/measure"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/ward"
 )
@@ -30,7 +29,7 @@ func init() { weightRecord.Make = makeWeights } // it reads its own list of inpu
 func makeWeights(j Job) (*Content, error) {
 	w := voice{j.Locale, j.Pack}
 	c := &Content{Title: w.label("weight-record")}
-	blocks := []lesson.Block{Bold(w.label("for-both")), babyLine(w)}
+	blocks := []lesson.Block{Bold(w.label("for-both")), babyLine(w, "", 0)}
 	birth := j.Value(weightRecord, "birth-weight")
 	file := j.Files["weights"]
 	grams := 0
@@ -49,6 +48,7 @@ func makeWeights(j Job) (*Content, error) {
 		if birth != "" && grams != ws[0].Grams {
 			return nil, fmt.Errorf("--birth-weight is %d g, and the first row of %s is %d g; the first row is the birth weight: leave the option out, or mend the row", grams, file.Path, ws[0].Grams)
 		}
+		blocks[1] = babyLine(w, w.loc.Date(ws[0].Date), ws[0].Grams)
 		read, err := weightReadings(w, ws)
 		if err != nil {
 			return nil, err
@@ -61,21 +61,30 @@ func makeWeights(j Job) (*Content, error) {
 		if err != nil {
 			return nil, err
 		}
+		blocks[1] = babyLine(w, "", grams)
 		blocks = append(append(blocks, expected...), weightNotes(w)...)
-		c.Pages = []Page{{Blocks: append(blocks, weightForm(w, weightRows(j.Room)-1))}}
+		c.Pages = []Page{{Blocks: append(blocks, weightForm(w, int((j.Room.Height.Millimetres()-150)/formRow)))}}
 		return c, nil
 	}
-	blocks = append(append(blocks, expectTable(w)), weightNotes(w)...)
-	c.Pages = []Page{{Blocks: append(blocks, weightForm(w, weightRows(j.Room)))}}
+	rows := int((j.Room.Height.Millimetres() - 75) / formRow)
+	c.Pages = []Page{
+		{Blocks: append(blocks, weightForm(w, rows)), Apart: true},
+		{Title: w.label("weight-record") + ": " + w.label("expect"), Blocks: append([]lesson.Block{expectTable(w)}, weightNotes(w)...)},
+	}
 	return c, nil
 }
 
-// weightRows is how many rows fill a page below the rest.
-func weightRows(room measure.Size) int { return max(4, int((room.Height.Millimetres()-118)/11)) }
+// formRow is the height of a row to write in, in mm.
+const formRow = 9
 
-// babyLine is where it is written whose record it is.
-func babyLine(w voice) lesson.Block {
-	return Form(lesson.Field{Label: w.label("name"), Share: 0.4}, lesson.Field{Label: w.label("born-on"), Share: 0.3}, lesson.Field{Label: w.label("birth-weight"), Share: 0.3})
+// babyLine says whose record it is, as far as it is known.
+func babyLine(w voice, born string, birth int) lesson.Block {
+	weight := ""
+	if birth > 0 {
+		weight = w.label("grams", w.with("Weight", birth))
+	}
+	return Form(lesson.Field{Label: w.label("name"), Share: 0.4}, lesson.Field{Label: w.label("born-on"), Value: born, Share: 0.3},
+		lesson.Field{Label: w.label("birth-weight"), Value: weight, Share: 0.3})
 }
 
 // expectedUntil is the last day of life of the expected band (common practice: six weeks).
@@ -124,7 +133,7 @@ func guide(w voice) (*ward.Guide, error) {
 // expectTable says what the pack's numbers expect of the two groups of birth weight.
 // A row whose numbers the pack lacks is left out.
 func expectTable(w voice) lesson.Block {
-	t := grid{caption: w.label("expect"), shares: []float64{0.4, 0.2, 0.2, 0.2}}
+	t := grid{caption: w.label("expect"), shares: []float64{0.34, 0.19, 0.19, 0.28}}
 	born := ""
 	if n := w.pack.Numbers["small-band"]; n != nil {
 		born = w.label("born-range", locale.With("Low", w.loc.Decimal(n.Low)), locale.With("High", w.loc.Decimal(n.High)))
@@ -173,7 +182,7 @@ func weightNotes(w voice) []lesson.Block {
 // weightForm is the table to write on.
 func weightForm(w voice, rows int) lesson.Block {
 	t := grid{
-		caption: w.label("weight-record"), pen: true,
+		caption: w.label("day-of-birth", w.with("Day", 1)), row: formRow,
 		head:   []string{w.label("day"), w.label("date"), w.label("weight-grams"), w.label("gain-grams"), w.label("gain-day"), w.label("remarks"), w.label("signed")},
 		shares: []float64{0.08, 0.16, 0.14, 0.12, 0.14, 0.22, 0.14},
 	}
@@ -199,7 +208,7 @@ func expectedWeights(w voice, birth int) ([]lesson.Block, error) {
 	verySmall := gr == &g.Groups[0]
 	prefix := map[bool]string{true: "very-small-", false: "small-"}[verySmall]
 	t := grid{
-		caption: w.label("birth-weight") + " " + w.label("grams", w.with("Weight", birth)),
+		caption: w.label("expect") + w.comma() + w.label("grams", w.with("Weight", birth)),
 		head:    []string{w.label("day"), w.label("expect-weight"), w.label("source")}, shares: []float64{0.2, 0.5, 0.3},
 	}
 	for i, e := range g.Expect(birth, expectedUntil) {
@@ -228,7 +237,7 @@ func weightReadings(w voice, ws []ward.Weighing) ([]lesson.Block, error) {
 		return nil, errors.New("there are no weights")
 	}
 	t := grid{
-		caption: w.label("weight-record") + w.comma() + w.label("birth-weight") + " " + w.label("grams", w.with("Weight", ws[0].Grams)),
+		caption: w.label("day-of-birth", w.with("Day", 1)),
 		head: []string{w.label("day"), w.label("date"), w.label("weight-grams"), w.label("gain-grams"), w.label("gain-day"), w.label("gain-kg"),
 			w.label("loss-percent"), w.label("remarks")},
 		shares: []float64{0.07, 0.19, 0.1, 0.09, 0.11, 0.12, 0.11, 0.21},

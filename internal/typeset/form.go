@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/measure"
 	"wardleaf/internal/page"
 )
 
@@ -53,6 +54,7 @@ type RuledTable struct {
 	Columns []float64 // shares of the width; they add up to 1
 	Head    []Cell
 	Row     Length
+	Close   bool // rows have no white but that of their lines
 }
 
 // Table sets the rows of a ruled table. Rows are not broken.
@@ -73,8 +75,12 @@ func (s *Setter) Table(t RuledTable, rows [][]Cell, width Length, tag *page.Tag)
 func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *page.Tag) Strip {
 	pad := s.mm(1.6)
 	var st Strip
+	var below Length // white below words that need more than the row's height
 	if !head {
 		st.Height = t.Row
+		if t.Close {
+			below = s.half() / 4
+		}
 	}
 	var x Length
 	for i, c := range cells {
@@ -107,14 +113,16 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 			}
 			body := join(s.Paragraph(c.Text, look, at, room, td))
 			st.overlay(body, 0, 0)
-			st.Height = max(st.Height, body.Height)
+			st.Height = max(st.Height, body.Height+below)
 		}
 		x += w
 	}
 	for i := range st.pieces {
 		st.pieces[i].y += s.half() / 4
 	}
-	st.Height += s.half() / 2
+	if !t.Close || head {
+		st.Height += s.half() / 2
+	}
 	line := s.pt(0.4)
 	if head {
 		line = s.pt(1.2)
@@ -137,6 +145,9 @@ func (s *Setter) ruledTable(b *lesson.Block, x, width Length, tag *page.Tag) []S
 	t := RuledTable{Columns: b.Shares, Row: 2 * s.Grid}
 	if b.Dense {
 		t.Row = 0
+	}
+	if b.Row > 0 {
+		t.Row, t.Close = measure.MM(b.Row), true
 	}
 	if len(t.Columns) == 0 {
 		for range b.Rows[0].Cells {
