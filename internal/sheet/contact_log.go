@@ -29,7 +29,7 @@ func makeContact(j Job) (*Content, error) {
 	blocks = append(blocks, aim(w)...)
 	file := j.Files["sessions"]
 	if file == nil {
-		c.Pages = []Page{{Blocks: append(blocks, contactGrid(w, (j.Room.Height.Millimetres()-76)/27))}}
+		c.Pages = []Page{{Blocks: append(blocks, contactGrid(w, (j.Room.Height.Millimetres()-76)/27)), Apart: true}}
 		return c, nil
 	}
 	ss, found := ward.ReadSessions(file.Path, file.Bytes)

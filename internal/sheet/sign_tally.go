@@ -21,7 +21,7 @@ var signTally = &Sheet{
 
 func makeTally(j Job) (*Content, error) {
 	w := voice{j.Locale, j.Pack}
-	return &Content{Title: w.label("sign-tally"), Pages: []Page{{Blocks: []lesson.Block{
+	return &Content{Title: w.label("sign-tally"), Pages: []Page{{Apart: true, Blocks: []lesson.Block{
 		Bold(w.label("for-staff")),
 		Form(lesson.Field{Label: w.label("bed"), Share: 0.4}, lesson.Field{Label: w.label("date"), Share: 0.25}, lesson.Field{Label: w.label("shift"), Share: 0.35}),
 		tallyTable(w),
