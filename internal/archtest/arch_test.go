@@ -29,7 +29,7 @@ var allowed = map[string][]string{
 	"pack":      {"drawing", "lesson", "source", "ward"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source", "ward"},
 	"translate": {"lesson", "locale", "pack"},
-	"growth":    {},
+	"growth":    {"finding", "source"},
 	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "source", "ward"},
 	"check":     {"finding", "impose", "lesson", "pack", "piece", "sheet", "source", "translate"},
 	"review":    {"load", "pack", "translate"},

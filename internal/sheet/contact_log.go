@@ -14,7 +14,7 @@ var contactLog = &Sheet{
 	Name:  "contact-log",
 	About: "hours of skin-to-skin contact: a week to shade, or the total of each day of a log",
 	Inputs: []Input{
-		{Name: "sessions", Value: "FILE", About: "a CSV file of date,start,end, or of start,end with their dates; days are split at midnight", File: true},
+		{Name: "sessions", Value: "FILE", About: "a CSV FILE of date,start,end, or of start,end with their dates; days are split at midnight", File: true},
 	},
 	Whole: true,
 }

@@ -25,9 +25,9 @@ var feedingTable = &Sheet{
 	Name:  "feeding-table",
 	About: "milk by weight and day: the ward's own table, else the published ones; or one baby's line",
 	Inputs: []Input{
-		{Name: "weight", Value: "GRAMS", About: "print the line of one baby of this weight; needs --day"},
-		{Name: "day", Value: "N", About: "day of life; the day of birth is day 1"},
-		{Name: "fluid", Value: "yes|no", About: "the baby has intravenous fluid, too (for staff alone)", Default: "no"},
+		{Name: "weight", Value: "GRAMS", About: "print the line of one baby of a weight in GRAMS; needs --day"},
+		{Name: "day", Value: "N", About: "day N of life; the day of birth is day 1"},
+		{Name: "fluid", Value: "yes|no", About: "yes|no: the baby has intravenous fluid, too (for staff alone)", Default: "no"},
 	},
 	Whole: true,
 }

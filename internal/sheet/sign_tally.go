@@ -55,7 +55,7 @@ func tallyTable(w voice) lesson.Block {
 	row(bold(w.label("time")))
 	for _, m := range []struct{ label, number string }{{"temperature-celsius", "normal-temperature"}, {"breaths-minute", "normal-breathing"}} {
 		if n := w.pack.Numbers[m.number]; n != nil {
-			row(measured(w, w.label(m.label), n))
+			row(toMeasure(w, w.label(m.label), n))
 		}
 	}
 	for _, it := range signs {
@@ -64,8 +64,8 @@ func tallyTable(w voice) lesson.Block {
 	return t.block()
 }
 
-// measured is what to measure, what is normal and who says so.
-func measured(w voice, label string, n *pack.Number) []lesson.Inline {
+// toMeasure is what to measure, what is normal and who says so.
+func toMeasure(w voice, label string, n *pack.Number) []lesson.Inline {
 	out := bold(label)
 	out = append(out, words(w.comma()+w.label("normal-range", locale.With("Range", w.amount(n)))+" ")...)
 	return bracketed(out, w.cite(n))

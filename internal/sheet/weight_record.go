@@ -8,7 +8,6 @@ import (
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
-	"wardleaf/internal/pack"
 	"wardleaf/internal/ward"
 )
 
@@ -18,8 +17,8 @@ var weightRecord = &Sheet{
 	Name:  "weight-record",
 	About: "weights and gains: a form, what to expect of a birth weight, or a record with its gains and what stands out",
 	Inputs: []Input{
-		{Name: "birth-weight", Value: "GRAMS", About: "print what to expect of this birth weight, and where the loss is past the limit"},
-		{Name: "weights", Value: "FILE", About: "a CSV file of date,weight in grams; the first row is the day of birth", File: true},
+		{Name: "birth-weight", Value: "GRAMS", About: "print what to expect of a birth weight in GRAMS, and where the loss is past the limit"},
+		{Name: "weights", Value: "FILE", About: "a CSV FILE of date,weight in grams; the first row is the day of birth", File: true},
 	},
 	Whole: true,
 }
@@ -93,25 +92,17 @@ const expectedUntil = 42
 // guide takes what weights are compared with out of the pack's numbers.
 func guide(w voice) (*ward.Guide, error) {
 	var lacking []string
-	number := func(id string) *pack.Number {
-		n := w.pack.Numbers[id]
-		if n == nil {
-			lacking = append(lacking, id)
-			return &pack.Number{Amount: "0", Low: "0", High: "0"}
-		}
-		return n
-	}
 	top := func(id string) float64 {
-		n := number(id)
-		text := n.Amount
-		if text == "" {
-			text = n.High
+		if w.pack.Numbers[id] == nil {
+			lacking = append(lacking, id)
 		}
-		v, _ := strconv.ParseFloat(text, 64) // checked when it was read
-		return v
+		return Amount(w.pack, id)
 	}
 	low := func(id string) float64 {
-		v, _ := strconv.ParseFloat(number(id).Low, 64)
+		if w.pack.Numbers[id] == nil {
+			return 0 // top has said so
+		}
+		v, _ := strconv.ParseFloat(w.pack.Numbers[id].Low, 64)
 		return v
 	}
 	grams := func(kg float64) int { return int(math.Round(1000 * kg)) }

@@ -1,7 +1,6 @@
 package ward
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,7 +16,7 @@ import (
 // findings there are no sessions: half a log would mislead.
 func ReadSessions(name string, b []byte) ([]Session, []finding.Finding) {
 	need, also := []string{"date", "start", "end"}, []string{"giver", "note"}
-	if dated(b) {
+	if !headHolds(b, "date") {
 		need = need[1:]
 	}
 	t := readTable(name, b, need, also)
@@ -78,12 +77,6 @@ func ReadSessions(name string, b []byte) ([]Session, []finding.Finding) {
 	}
 	finding.Sort(t.findings)
 	return out, t.findings
-}
-
-// dated reports whether the head of a file names no column for the date.
-func dated(b []byte) bool {
-	head, _, _ := bytes.Cut(b, []byte("\n"))
-	return !strings.Contains(strings.ToLower(string(head)), "date")
 }
 
 // moment reads a time of day, or a date and a time parted by a blank or the T of ISO

@@ -156,6 +156,12 @@ func (t *table) head(rw row, need, also []string) bool {
 	return true
 }
 
+// headHolds reports whether the first line of a file names a column.
+func headHolds(b []byte, column string) bool {
+	head, _, _ := bytes.Cut(b, []byte("\n"))
+	return strings.Contains(strings.ToLower(string(head)), column)
+}
+
 // cell returns a value of a row and its place; an empty value is where the row is.
 func (t *table) cell(rw row, name string) (string, source.Span) {
 	i := t.columns[name]

@@ -13,6 +13,10 @@ func TestReadWeights(t *testing.T) {
 	if len(fs) > 0 || len(ws) != 2 || ws[1].Grams != 1500 || ws[1].Date.Day() != 4 {
 		t.Errorf("got %v, %v", ws, fs)
 	}
+	ws, fs = ReadWeights("w.csv", []byte("date,weight-g,length-cm\n2026-11-01,1600,41.5\n"))
+	if len(fs) > 0 || len(ws) != 1 || ws[0].Grams != 1600 {
+		t.Errorf("the file of a growth chart: got %v, %v", ws, fs)
+	}
 	for _, c := range []struct{ name, csv, want string }{
 		{"kilograms", "date,weight\n2026-11-01,1.6\n", `2:12 csv-value "1.6" is not a weight`},
 		{"unit", "date,weight\n2026-11-01,1600 g\n", "2:12 csv-value is not a weight"},

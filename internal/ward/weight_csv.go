@@ -7,16 +7,21 @@ import (
 	"wardleaf/internal/finding"
 )
 
-// ReadWeights reads the columns date and weight (in g); the first row is the day of
-// birth. Messages call the file name. With an error among the findings there are no
+// ReadWeights reads the columns date and weight, or weight-g, in g; the first row is
+// the day of birth. A file of a growth chart, which has lengths, too, may be given.
+// Messages call the file name. With an error among the findings there are no
 // weighings: half a record would mislead.
 func ReadWeights(name string, b []byte) ([]Weighing, []finding.Finding) {
-	t := readTable(name, b, []string{"date", "weight"}, nil)
+	column := "weight"
+	if headHolds(b, "weight-g") {
+		column = "weight-g"
+	}
+	t := readTable(name, b, []string{"date", column}, []string{"length-cm", "head-cm"})
 	var out []Weighing
 	for _, rw := range t.rows {
 		text, at := t.cell(rw, "date")
 		d, ok := t.date(text, at)
-		weight, on := t.cell(rw, "weight")
+		weight, on := t.cell(rw, column)
 		grams, err := strconv.Atoi(weight)
 		if err != nil || grams < LeastWeight || grams > 2*MostWeight {
 			t.say("csv-value", on, fmt.Sprintf("%q is not a weight", weight), whyTable,
