@@ -71,6 +71,16 @@ var reading = []*Rule{
 		Before: "Press <b>gently</b>.\n", After: "Press **gently**.\n",
 	},
 	{
+		Name: "milk-table", Title: "The ward's feeding table does not agree with itself", Level: finding.Error,
+		Why:    "A wrong volume on the wall is given to every baby until somebody notices.",
+		Before: "ml-per-feed: [12, 18, 22, 16]\n", After: "ml-per-feed: [12, 18, 22, 26]\n",
+	},
+	{
+		Name: "milk-table-high", Title: "The ward's feeding table gives more milk than any published one", Level: finding.Warning,
+		Why:    "It is more than 200 ml for each kg and day, the most that WHO, Managing newborn problems (2003), page F-30, names.",
+		Before: "- {from: 1500, to: 1749, feeds-a-day: 8, ml-per-feed: [12, 18, 220]}\n", After: "- {from: 1500, to: 1749, feeds-a-day: 8, ml-per-feed: [12, 18, 22]}\n",
+	},
+	{
 		Name: "record-key-missing", Title: "A record lacks a value that it must have", Level: finding.Error,
 		Why:    "The pages that show it would have a gap.",
 		Before: "small:\n  amount: 2.5\n", After: "small:\n  amount: 2.5\n  status: common-practice\n",

@@ -12,6 +12,7 @@ import (
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/source"
+	"wardleaf/internal/ward"
 )
 
 // A Pack is one folder of teaching material.
@@ -201,6 +202,15 @@ type Facility struct {
 	Name     Localized
 	Contacts []Contact
 	Protocol Localized // the note that the local protocol comes first
+	Feeding  *FeedingTable
+}
+
+// A FeedingTable is the ward's own, in the place of the published ones; nil when it has none.
+type FeedingTable struct {
+	Dated Date // when the ward set it
+	Bands []ward.Band
+	Spans []source.Span // of the bands
+	Span  source.Span
 }
 
 // Contact returns the contact with an ID, or nil.
