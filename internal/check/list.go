@@ -75,6 +75,7 @@ var List = []*Rule{
 	translationNumber,
 	translationScript,
 	translationStale,
+	translationStateUnsigned,
 	translationStructure,
 	translationUnit,
 	unitDiffers,
