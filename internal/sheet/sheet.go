@@ -70,7 +70,11 @@ type Page struct {
 
 // List is every sheet there is, by name.
 var List = []*Sheet{
+	contactLog,
+	feedingTable,
 	growthChart,
+	signTally,
+	weightRecord,
 }
 
 // Find returns the sheet of a name, or nil.

@@ -78,6 +78,9 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 		class = " class=\"ruled\""
 	}
 	b.WriteString("<div class=\"wide\" tabindex=\"0\"><table" + class + ">\n") // a reader without a mouse must be able to scroll it
+	if bl.Caption != "" {
+		fmt.Fprintf(b, "<caption>%s</caption>\n", esc(bl.Caption))
+	}
 	for i, row := range bl.Rows {
 		cell := "td"
 		if i == 0 {
@@ -90,7 +93,11 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 			if k < len(bl.Align) && bl.Align[k] == lesson.AlignEnd {
 				end = " class=\"end\""
 			}
-			fmt.Fprintf(b, "<%s%s>%s</%s>", cell, end, r.inlines(c), cell[:2])
+			tag := cell
+			if bl.Heads && i > 0 && k == 0 {
+				tag = `th scope="row"`
+			}
+			fmt.Fprintf(b, "<%s%s>%s</%s>", tag, end, r.inlines(c), tag[:2])
 		}
 		b.WriteString("</tr>")
 		if i == 0 {
