@@ -86,7 +86,10 @@ type Block struct {
 	Shares  []float64        // Table: how wide each column is, adding up to 1; nil: all alike
 	Ruled   bool             // Table: lines between all cells, rows high enough to write in
 	Dense   bool             // Table that is Ruled: rows no higher than their words
+	Row     float64          // Table that is Ruled: height of a row in mm, unless its words need more; 0: by Dense
 	Fields  []Field          // Form
+	Caption string           // Table that is Ruled: what it is called
+	Heads   bool             // Table that is Ruled: the first cell of a row says what the row is
 }
 
 // A Field is a label with a line to write on. Value, when set, stands on the line.
@@ -147,8 +150,10 @@ const (
 	Emphasis
 	CodeSpan
 	Link
-	Image // an image inside a line of text; not allowed by the rules, kept so that they can say where
-	Break // a hard line break
+	Image  // an image inside a line of text; not allowed by the rules, kept so that they can say where
+	Break  // a hard line break
+	Struck // words that were taken out, in a redline; no lesson holds any
+	Added  // words that are new, in a redline
 )
 
 // An Inline is a run of text within a block. A soft line break is a space in Text.
@@ -156,7 +161,7 @@ type Inline struct {
 	Kind     InlineKind
 	Span     source.Span
 	Text     string   // Text, CodeSpan; Image: alternative text
-	Children []Inline // Strong, Emphasis, Link
+	Children []Inline // Strong, Emphasis, Link, Struck, Added
 	Scheme   string   // Link: "number", "source", "module", "term", "facility", "https", "mailto", "tel", or "" for a relative address
 	Target   string   // Link: what follows the scheme; Image: the address
 }

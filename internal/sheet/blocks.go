@@ -1,10 +1,11 @@
 package sheet
 
 import (
-	"fmt"
+	"strconv"
 
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
 )
 
@@ -64,13 +65,43 @@ func Form(fields ...lesson.Field) lesson.Block {
 
 // Cite is a sentence with its source after it, as a lesson cites one: a link whose
 // words are the author and the year.
-func Cite(p *pack.Pack, sentence, source string) lesson.Block {
-	b := Text(sentence + " ")
+func Cite(loc *locale.Locale, p *pack.Pack, sentence, source string) lesson.Block {
+	b := Text(sentence)
 	if s := p.Sources[source]; s != nil {
-		b.Inlines = append(b.Inlines, lesson.Inline{Kind: lesson.Link, Scheme: "source", Target: source,
-			Children: words(fmt.Sprintf("(%s, %d)", s.Author, s.Year))})
+		cited := lesson.Inline{Kind: lesson.Link, Scheme: "source", Target: source, Children: words("\u2068" + s.Author + ", " + loc.Number(s.Year) + "\u2069")}
+		b.Inlines = append(b.Inlines, words(" (")[0], cited, words(")")[0])
 	}
 	return b
+}
+
+// Amount is a clinical number of the pack: its amount, or the upper end of its range. It
+// is 0 in a pack that lacks it.
+func Amount(p *pack.Pack, id string) float64 {
+	n := p.Numbers[id]
+	if n == nil {
+		return 0
+	}
+	text := n.Amount
+	if text == "" {
+		text = n.High
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return 0 // a rule has said so already
+	}
+	return v
+}
+
+// Written is a clinical number of the pack as it is read: "4–5" or "15", without its unit.
+func Written(loc *locale.Locale, p *pack.Pack, id string) string {
+	n := p.Numbers[id]
+	switch {
+	case n == nil:
+		return ""
+	case n.Amount != "":
+		return loc.Decimal(n.Amount)
+	}
+	return loc.Decimal(n.Low) + "–" + loc.Decimal(n.High)
 }
 
 // bullets and numbered are lists of sentences.

@@ -22,6 +22,9 @@ type renderer struct {
 	figures int // so far, for ids
 }
 
+// figureID is the id of the last figure written.
+func (r *renderer) figureID() string { return fmt.Sprintf("figure-%s-%d", r.module, r.figures) }
+
 func esc(s string) string { return html.EscapeString(s) }
 
 func (r *renderer) blocks(bs []lesson.Block) template.HTML {
@@ -75,6 +78,9 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 		class = " class=\"ruled\""
 	}
 	b.WriteString("<div class=\"wide\" tabindex=\"0\"><table" + class + ">\n") // a reader without a mouse must be able to scroll it
+	if bl.Caption != "" {
+		fmt.Fprintf(b, "<caption>%s</caption>\n", esc(bl.Caption))
+	}
 	for i, row := range bl.Rows {
 		cell := "td"
 		if i == 0 {
@@ -87,7 +93,11 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 			if k < len(bl.Align) && bl.Align[k] == lesson.AlignEnd {
 				end = " class=\"end\""
 			}
-			fmt.Fprintf(b, "<%s%s>%s</%s>", cell, end, r.inlines(c), cell[:2])
+			tag := cell
+			if bl.Heads && i > 0 && k == 0 {
+				tag = `th scope="row"`
+			}
+			fmt.Fprintf(b, "<%s%s>%s</%s>", tag, end, r.inlines(c), tag[:2])
 		}
 		b.WriteString("</tr>")
 		if i == 0 {
@@ -111,7 +121,7 @@ func (r *renderer) figure(bl *lesson.Block) template.HTML {
 		return "" // a rule has said so already
 	}
 	r.figures++
-	svg := f.Drawing.SVG(drawing.Labels{ID: fmt.Sprintf("figure-%s-%d", r.module, r.figures), Title: bl.Alt, Key: r.e.Locale.Digits})
+	svg := f.Drawing.SVG(drawing.Labels{ID: r.figureID(), Title: bl.Alt, Key: r.e.Locale.Digits})
 	return template.HTML("<div class=\"figure\">" + string(svg) + "</div>\n")
 }
 

@@ -26,8 +26,10 @@ const (
 
 // A Site is the parsed templates.
 type Site struct {
-	pages *template.Template
-	style template.CSS
+	pages  *template.Template
+	style  template.CSS
+	growth template.JS // works the growth charts of their page
+	plan   template.JS // shows the cutting plans of theirs
 }
 
 // A Lang is one language that can be chosen.
@@ -66,7 +68,15 @@ func New(templates fs.FS) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Site{pages: pages, style: template.CSS(css)}, nil
+	var scripts [2]template.JS
+	for i, name := range []string{"growth.js", "plan.js"} {
+		js, err := fs.ReadFile(templates, name)
+		if err != nil {
+			return nil, err
+		}
+		scripts[i] = template.JS(js)
+	}
+	return &Site{pages: pages, style: template.CSS(css), growth: scripts[0], plan: scripts[1]}, nil
 }
 
 // Edition returns the pages of one language by path from the site's root. all are the
