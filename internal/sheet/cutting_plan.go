@@ -145,7 +145,7 @@ func materialsTable(j Job, need *sewing.Materials) [][]string {
 		{loc.Label("materials-labels"), loc.Number(need.Labels)},
 	}
 	if load := j.Pack.Numbers["proof-load"]; load != nil {
-		out = append(out, []string{loc.Label("materials-sand"), loc.Decimal(load.Amount) + "\u00a0kg"})
+		out = append(out, []string{loc.Label("materials-sand"), loc.Label("kilograms", locale.With("Amount", loc.Decimal(load.Amount)))})
 	}
 	if need.Cost != "" {
 		out = append(out,

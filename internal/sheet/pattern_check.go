@@ -11,7 +11,7 @@ func checkChart(loc *locale.Locale, t *sewing.Tiling) *drawing.Drawing {
 	d := &drawing.Drawing{Width: 150, Height: checkSide + 22}
 	d.Area(drawing.Paint{}, drawing.Ink, 0.3, drawing.Point{X: 1, Y: 1}, drawing.Point{X: 1 + checkSide, Y: 1},
 		drawing.Point{X: 1 + checkSide, Y: 1 + checkSide}, drawing.Point{X: 1, Y: 1 + checkSide})
-	side := loc.Number(checkSide) + "\u00a0mm"
+	side := loc.Label("millimetres", locale.With("Amount", loc.Number(checkSide)))
 	d.Say(drawing.Label{Text: side, X: 1 + checkSide/2, Y: 8, Size: 5, Anchor: drawing.AtMiddle, Bold: true, Colour: drawing.Ink})
 	d.Say(drawing.Label{Text: side, X: 8, Y: 1 + checkSide/2, Size: 5, Anchor: drawing.AtMiddle, Bold: true, Upward: true, Colour: drawing.Ink})
 	ruler(loc, d, 1, checkSide+16)
@@ -33,7 +33,7 @@ func square(loc *locale.Locale, d *drawing.Drawing, x, y float64) {
 		}
 		d.Line(drawing.Ink, 0.2, nil, p(in(c[0]), c[1]), p(c[0], c[1]), p(c[0], in(c[1])))
 	}
-	d.Say(drawing.Label{Text: loc.Number(s) + "\u00a0mm", X: x + 2, Y: y + 4.4, Size: 3.2, Colour: drawing.Ink})
+	d.Say(drawing.Label{Text: loc.Label("millimetres", locale.With("Amount", loc.Number(s))), X: x + 2, Y: y + 4.4, Size: 3.2, Colour: drawing.Ink})
 }
 
 // ruler draws 100 mm with a tick for each, standing on y.
@@ -50,7 +50,7 @@ func ruler(loc *locale.Locale, d *drawing.Drawing, x, y float64) {
 		d.Line(drawing.Ink, hair, nil, drawing.Point{X: x + float64(i), Y: y}, drawing.Point{X: x + float64(i), Y: y - high})
 		if i%50 == 0 {
 			anchor := drawing.Anchor(i / 50)
-			d.Say(drawing.Label{Text: loc.Number(i/10) + "\u00a0cm", X: x + float64(i), Y: y - 4.2, Size: 2.8, Anchor: anchor, Colour: drawing.Ink})
+			d.Say(drawing.Label{Text: loc.Label("centimetres", locale.With("Amount", loc.Number(i/10))), X: x + float64(i), Y: y - 4.2, Size: 2.8, Anchor: anchor, Colour: drawing.Ink})
 		}
 	}
 }
