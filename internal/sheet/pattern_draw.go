@@ -53,7 +53,7 @@ func stroke(d *drawing.Drawing, s sewing.Style, points []sewing.Point, scale, dx
 
 // overview draws the pieces small, with the meaning of the lines.
 func overview(loc *locale.Locale, p *sewing.Pattern) *drawing.Drawing {
-	const scale, top, gap, text = 0.125, 8.0, 8.0, 3.2
+	const scale, top, gap, text = 0.1, 8.0, 8.0, 3.2
 	d := &drawing.Drawing{Width: 180}
 	x := 2.0
 	for i := range p.Pieces {
