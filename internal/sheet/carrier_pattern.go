@@ -52,13 +52,16 @@ func centimetres(name, value string) (sewing.Length, error) {
 	return sewing.Length(tenths), err
 }
 
+// option names the option that an error of package sewing begins with as it is typed.
+func option(err error) error { return fmt.Errorf("--%w", err) }
+
 // decimal reads a number with at most so many decimals as a whole number of the last one.
 func decimal(name, value, unit string, decimals int) (int64, error) {
 	whole, part, _ := strings.Cut(value, ".")
 	part = strings.TrimRight(part, "0")
 	n, err := strconv.ParseUint(whole+part+strings.Repeat("0", max(0, decimals-len(part))), 10, 40)
 	if err != nil || whole == "" || len(part) > decimals {
-		return 0, fmt.Errorf("%s is %q: it must be a number of %s, such as 12 or 12.5, or nothing can be drawn from it", name, value, unit)
+		return 0, fmt.Errorf("--%s is %q: it must be a number of %s, such as 12 or 12.5, or nothing can be drawn from it", name, value, unit)
 	}
 	return int64(n), nil
 }
@@ -90,7 +93,7 @@ func makeCarrierPattern(j Job) (*Content, error) {
 	}
 	p, err := sewing.Draft(m)
 	if err != nil {
-		return nil, err
+		return nil, option(err)
 	}
 	loc := j.Locale
 	t, landscape := fewestTiles(p, j.Room)

@@ -30,7 +30,7 @@ func (j *Job) order(s *Sheet) (sewing.Order, error) {
 	var o sewing.Order
 	n, err := strconv.Atoi(j.Value(s, "count"))
 	if err != nil {
-		return o, fmt.Errorf("count is %q: it must be how many carriers to plan, a whole number such as 2", j.Value(s, "count"))
+		return o, fmt.Errorf("--count is %q: it must be how many carriers to plan, a whole number such as 2", j.Value(s, "count"))
 	}
 	o.Count = n
 	if o.Width, err = centimetres("width", j.Value(s, "width")); err != nil {
@@ -41,7 +41,7 @@ func (j *Job) order(s *Sheet) (sewing.Order, error) {
 	case "one-way":
 		o.OneWay = true
 	default:
-		return o, fmt.Errorf("cloth is %q: pieces are turned only on plain cloth; say plain or one-way", j.Value(s, "cloth"))
+		return o, fmt.Errorf("--cloth is %q: pieces are turned only on plain cloth; say plain or one-way", j.Value(s, "cloth"))
 	}
 	return o, nil
 }
@@ -53,7 +53,7 @@ func makeCuttingPlan(j Job) (*Content, error) {
 	}
 	p, err := sewing.Draft(m)
 	if err != nil {
-		return nil, err
+		return nil, option(err)
 	}
 	o, err := j.order(cuttingPlan)
 	if err != nil {
@@ -61,11 +61,11 @@ func makeCuttingPlan(j Job) (*Content, error) {
 	}
 	pl, err := sewing.MakePlan(p, o)
 	if err != nil {
-		return nil, err
+		return nil, option(err)
 	}
 	need, err := p.NeedFor(pl, j.Value(cuttingPlan, "price"))
 	if err != nil {
-		return nil, err
+		return nil, option(err)
 	}
 	loc := j.Locale
 	c := &Content{Title: loc.Label("cutting-plan"), Caution: loc.Label("sewing-caution")}
