@@ -94,6 +94,9 @@ func lawful(t *testing.T, name string, d *page.Document) {
 			switch it := it.(type) {
 			case *page.GlyphRun:
 				b = box{it.X + dx, it.Y + dy - it.Size.Scale(0.5), it.X + dx + it.Width(), it.Y + dy, runText(it)}
+				if it.Upward {
+					b.x0, b.y0, b.x1, b.y1 = it.X+dx-it.Size.Scale(0.5), it.Y+dy-it.Width(), it.X+dx, it.Y+dy
+				}
 				runs = append(runs, b)
 			case *page.Box:
 				b = box{it.X + dx, it.Y + dy, it.X + dx + it.Width, it.Y + dy + it.Height, "a rule"}

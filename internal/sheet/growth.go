@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/growth"
@@ -46,9 +47,15 @@ var weeksAndDays = regexp.MustCompile(`^(\d\d)(?:\+([0-6]))?$`)
 // Gestation at birth that can be: the least and the most weeks (common practice).
 const leastGestation, mostGestation = 22, 44
 
+// mostName is how many letters of a name find room on its line.
+const mostName = 40
+
 func (j *Job) growth() (growthInputs, error) {
 	in := growthInputs{sexes: growth.Sexes, name: j.Value(growthChart, "name")}
 	value := func(name string) string { return j.Value(growthChart, name) }
+	if utf8.RuneCountInString(in.name) > mostName {
+		return in, fmt.Errorf("--name: give at most %d letters; there is no room for more", mostName)
+	}
 	if v := value("born"); v != "" {
 		t, err := time.Parse(time.DateOnly, v)
 		if err != nil {
@@ -103,7 +110,7 @@ func makeGrowth(j Job) (*Content, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &Content{Title: loc.Label("growth-chart"), Caution: loc.Label("growth-caution") + " " + loc.Label("caution-short")}
+	c := &Content{Title: loc.Label("growth-chart"), Caution: loc.Label("growth-caution")}
 	var course []growth.Point
 	limits := growthLimits(j.Pack)
 	if f := j.Files["csv"]; f != nil {

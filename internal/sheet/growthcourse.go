@@ -24,6 +24,9 @@ func growthLimits(p *pack.Pack) growth.Limits {
 		SmallLossDays: days("small-loss-days"), VerySmallLossDays: days("very-small-loss-days"),
 		RegainDays: days("regain-age"),
 	}
+	if l.GainUntil < growth.FirstDay || l.GainDays == 0 {
+		l.LeastGain = 0 // the pack does not say when it is to be marked
+	}
 	return l
 }
 

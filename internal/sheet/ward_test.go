@@ -160,7 +160,7 @@ func TestWeightRecord(t *testing.T) {
 		}
 	}
 	f := source.New("w.csv", []byte("date,weight\n2026-11-01,1600\n2026-11-05,1430\n2026-11-12,1490\n2026-11-16,1560\n"))
-	c, err = weightRecord.Make(Job{Locale: loc, Pack: p, Room: A4, Files: map[string]*source.File{"weights": f}})
+	c, err = weightRecord.Make(Job{Locale: loc, Pack: p, Room: A4, Files: map[string]*source.File{"csv": f}})
 	if err != nil || len(c.Findings) > 0 {
 		t.Fatal(err, c.Findings)
 	}
@@ -183,7 +183,7 @@ func TestContactLog(t *testing.T) {
 		t.Errorf("%d hours", n)
 	}
 	f := source.New("log.csv", []byte("date,start,end\n2026-11-20,06:10,08:40\n2026-11-20,10:00,13:15\n2026-11-20,22:00,2026-11-21 05:30\n2026-11-21,10:00,12:30\n"))
-	c, err := contactLog.Make(Job{Locale: loc, Pack: p, Room: A4, Files: map[string]*source.File{"sessions": f}})
+	c, err := contactLog.Make(Job{Locale: loc, Pack: p, Room: A4, Files: map[string]*source.File{"csv": f}})
 	if err != nil || len(c.Findings) > 0 {
 		t.Fatal(err, c.Findings)
 	}

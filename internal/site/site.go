@@ -26,8 +26,9 @@ const (
 
 // A Site is the parsed templates.
 type Site struct {
-	pages *template.Template
-	style template.CSS
+	pages  *template.Template
+	style  template.CSS
+	growth template.JS // works the growth charts of their page
 }
 
 // A Lang is one language that can be chosen.
@@ -66,7 +67,11 @@ func New(templates fs.FS) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Site{pages: pages, style: template.CSS(css)}, nil
+	js, err := fs.ReadFile(templates, "growth.js")
+	if err != nil {
+		return nil, err
+	}
+	return &Site{pages: pages, style: template.CSS(css), growth: template.JS(js)}, nil
 }
 
 // Edition returns the pages of one language by path from the site's root. all are the

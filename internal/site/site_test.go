@@ -128,7 +128,13 @@ func TestPages(t *testing.T) {
 			level, h1 := 0, 0
 			each(doc, func(n *html.Node) {
 				switch n.Data {
-				case "script", "iframe", "object", "embed", "form", "img", "base", "link", "audio", "video", "image", "use":
+				case "script":
+					// The growth chart can be worked: one script of its own, and its data.
+					src, fetched := attr(n, "src")
+					if name != path.Dir(name)+"/sheet-growth-chart.html" || fetched {
+						t.Errorf("%s: a script %s", name, src)
+					}
+				case "iframe", "object", "embed", "form", "img", "base", "link", "audio", "video", "image", "use":
 					t.Errorf("%s: element %s", name, n.Data)
 				case "html":
 					lang, _ := attr(n, "lang")
@@ -183,7 +189,13 @@ func TestPages(t *testing.T) {
 					}
 				}
 			})
-			if !bytes.Contains(files[name], []byte(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"`)) {
+			policy := `content="default-src 'none'; style-src 'unsafe-inline'; img-src data:`
+			if strings.HasSuffix(name, "/sheet-growth-chart.html") {
+				policy += `; script-src 'sha256-`
+			} else {
+				policy += `"`
+			}
+			if !bytes.Contains(files[name], []byte(policy)) {
 				t.Errorf("%s: no content security policy", name)
 			}
 			if h1 != 1 {
@@ -263,7 +275,7 @@ func TestEscaping(t *testing.T) {
 			}
 			each(doc, func(e *html.Node) {
 				n++
-				if _, ok := attr(e, "onclick"); ok || e.Data == "script" || e.Data == "b" {
+				if _, ok := attr(e, "onclick"); ok || e.Data == "script" && !strings.HasSuffix(name, "/sheet-growth-chart.html") || e.Data == "b" {
 					t.Errorf("%s: %s came out of text", name, e.Data)
 				}
 			})
