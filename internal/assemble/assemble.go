@@ -128,7 +128,7 @@ func Run(o Options) (*Report, error) {
 	if len(o.Langs)+len(o.Pieces) == 0 {
 		r.Findings = append(r.Findings, check.Unused(p, r.Findings, o.Today)...)
 	}
-	finding.Sort(r.Findings)
+	r.Findings = once(r.Findings) // a lesson that has fallen back is checked in two languages
 	if o.Out == "" || len(made) == 0 || o.Strict && len(made) < len(langs) {
 		return r, nil
 	}
@@ -225,8 +225,9 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 			return nil, err
 		}
 		e := &edition{Edition: translate.Join(w.pack, loc)}
-		if source, err := w.catalog.Locale(w.pack.Source, ""); err == nil {
+		if source, err := w.catalog.Locale(w.pack.Source, w.pack.Digits[w.pack.Source]); err == nil {
 			e.SourceName = source.Name
+			e.FallBack(source)
 		}
 		editions = append(editions, e)
 		for _, p := range piece.List {
@@ -290,7 +291,14 @@ func once(fs []finding.Finding) []finding.Finding {
 
 // make lays out one piece, checks its pages and writes it.
 func (w *works) make(o Options, r *order) error {
-	res, err := r.piece.Make(&piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper, Distance: o.Distance})
+	job := &piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper, Distance: o.Distance}
+	if r.module != nil {
+		job.Mark = job.Edition.Mark(r.module)
+		if r.module.Fallback {
+			job.Edition, job.Module = job.Edition.InSource(r.module)
+		}
+	}
+	res, err := r.piece.Make(job)
 	if err != nil {
 		return err
 	}

@@ -30,7 +30,7 @@ func flipChart(j *Job) (*Result, error) {
 		return nil, err
 	}
 	p.use(j.Module)
-	p.bare = true
+	p.bare, p.mark = true, j.Mark
 	large, err := j.afarSizes(j.distance())
 	if err != nil {
 		return nil, err

@@ -34,6 +34,12 @@ const (
 	New     Standing = "new"     // no translation, or nobody recorded what it was made from
 )
 
+// Untranslated reports whether there is no translation, or only a copy of the source
+// that nobody has recorded as one.
+func (p Pair) Untranslated() bool {
+	return p.Target == nil || p.Basis == "" && UnitDigest(*p.Target) == p.Digest
+}
+
 // Standing says how the pair stands.
 func (p Pair) Standing() Standing {
 	switch {

@@ -34,6 +34,7 @@ func (f Frame) spineLeft(pageIndex int) bool { return (pageIndex%2 == 0) != f.RT
 type Sheet struct {
 	Items []page.Item
 	Head  string // title of the module it belongs to
+	Mark  string // of that module
 }
 
 // A Spot is where an anchor came to lie.
@@ -67,16 +68,16 @@ func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) 
 			}
 		}
 		fill(section, tops, f.Height())
-		head := ""
+		var head, mark string
 		if len(pages) > 0 {
-			head = pages[len(pages)-1].Head
+			head, mark = pages[len(pages)-1].Head, pages[len(pages)-1].Mark
 		}
 		if section[0].Break == NewModule && section[0].Anchor != nil {
-			head = section[0].Anchor.Title
+			head, mark = section[0].Anchor.Title, section[0].Anchor.Mark
 		}
 		at := first + len(pages)
 		for range count {
-			pages = append(pages, Sheet{Head: head})
+			pages = append(pages, Sheet{Head: head, Mark: mark})
 		}
 		for i := range section {
 			p := at + tops[i].page
