@@ -106,6 +106,9 @@ func marks(a, b *block) []Mark {
 	if a.kind == "part" {
 		add(Role, string(a.place.Role), string(b.place.Role))
 	}
+	if b.first {
+		add(Role, a.group, b.group) // such as steps that are numbered no more
+	}
 	if slices.ContainsFunc(append(differ(a.links, b.links), differ(b.links, a.links)...), func(l string) bool { return strings.HasPrefix(l, "number:") }) {
 		add(Number, strings.Join(numbersOf(a.links), ", "), strings.Join(numbersOf(b.links), ", "))
 	}

@@ -170,6 +170,10 @@ func TestCompare(t *testing.T) {
 			"holding/en.md moved at steps 1.0 from 2.0 [critical-step] critical-step:>yes not in ar",
 			"holding/en.md changed at steps 2.0 [critical-step] critical-step:yes> not in ar",
 		}},
+		{"steps that are numbered no more", []change{{en, step1 + "\n" + step2, "- " + step1[3:] + "\n- " + step2[3:]}}, []string{
+			"holding/en.md changed at steps 1.0 [critical-step part] critical-step:yes> part:step>item not in ar",
+			"holding/en.md changed at steps 2.0 [part] part:step>item not in ar",
+		}},
 		{"another critical step", []change{{record, "critical-steps: [1]", "critical-steps: [2]"}}, []string{
 			"holding/module.yaml changed critical-steps -1 +2 [critical-step record]",
 			"holding/en.md changed at steps 1.0 [critical-step] critical-step:yes>",
