@@ -107,7 +107,7 @@ type Change struct {
 }
 
 // A Place is where a block stands in its lesson or a value in its file. The zero Place
-// is all of it.
+// is before the first part of a lesson, or the file as a whole.
 type Place struct {
 	Title   bool        // of the lesson
 	Heading string      // of the part
@@ -128,6 +128,9 @@ type Mark struct {
 
 // Yes is the value of a mark that holds.
 const Yes = "yes"
+
+// whole reports whether a change is of a file as a whole.
+func (c *Change) whole() bool { return slices.Contains(c.Topics, Whole) }
 
 // Grave reports whether a change is one to be read first.
 func (c *Change) Grave() bool {
