@@ -168,6 +168,16 @@ func (w *work) touched(lang string, runs []Run) []Topic {
 	return out
 }
 
+// numeral reports whether a word holds a digit, or a sign for a number, of any script.
+func numeral(word string) bool {
+	return strings.ContainsFunc(word, func(c rune) bool { return unicode.Is(unicode.N, c) })
+}
+
+// numerals are the words of a text that hold digits.
+func numerals(text string) []string {
+	return slices.DeleteFunc(words(text), func(w string) bool { return !numeral(w) })
+}
+
 // touchesNumber reports whether a changed word of one side holds a digit, or stands
 // right before or after a number, as "at most" and units do.
 func touchesNumber(runs []Run, side Op) bool {
@@ -178,7 +188,7 @@ func touchesNumber(runs []Run, side Op) bool {
 			continue
 		}
 		for _, t := range words(r.Text) {
-			digits := strings.ContainsFunc(t, func(c rune) bool { return unicode.Is(unicode.N, c) })
+			digits := numeral(t)
 			if digits || strings.ContainsFunc(t, unicode.IsLetter) {
 				ws = append(ws, word{r.Op == side, digits})
 			} else if r.Op == side && strings.ContainsAny(t, "%٪°<>≤≥−±+") {

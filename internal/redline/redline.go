@@ -13,6 +13,7 @@ package redline
 
 import (
 	"slices"
+	"strings"
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
@@ -168,6 +169,16 @@ func Compare(old, now Side, not Negations) *Redline {
 		c.Number = n
 		slices.SortStableFunc(c.Topics, func(a, b Topic) int { return slices.Index(topics, a) - slices.Index(topics, b) })
 		c.Topics = slices.Compact(c.Topics)
+		if slices.Contains(c.Topics, Number) && (c.Kind == Changed || c.Kind == Moved) {
+			// A digit is hard to read where it is struck through.
+			if was, now := numerals(Was(c.Words)), numerals(Now(c.Words)); !slices.Equal(was, now) {
+				lost, got := differ(was, now), differ(now, was)
+				if len(lost)+len(got) == 0 { // the same in another order
+					lost, got = was, now
+				}
+				c.Marks = append(c.Marks, Mark{Number, strings.Join(lost, ", "), strings.Join(got, ", ")})
+			}
+		}
 	})
 	return r
 }
