@@ -189,10 +189,11 @@ func touchesNumber(runs []Run, side Op) bool {
 		}
 		for _, t := range words(r.Text) {
 			digits := numeral(t)
-			if digits || strings.ContainsFunc(t, unicode.IsLetter) {
+			switch letters := strings.ContainsFunc(t, unicode.IsLetter); {
+			case digits, letters, strings.ContainsAny(t, "%٪<>≤≥−±+"), t == "°" && r.Op == side:
 				ws = append(ws, word{r.Op == side, digits})
-			} else if r.Op == side && strings.ContainsAny(t, "%٪°<>≤≥−±+") {
-				ws = append(ws, word{true, false})
+			case strings.ContainsFunc(t, unicode.IsPunct) && !strings.ContainsAny(t, "-–"):
+				ws = append(ws, word{}) // a comma or a bracket keeps what follows apart
 			}
 		}
 	}
