@@ -143,7 +143,8 @@ func lines(bold string, rest []string) []lesson.Inline {
 	out := []lesson.Inline{{Kind: lesson.Strong, Children: text(bold)}}
 	for _, r := range rest {
 		if r != "" {
-			out = append(out, lesson.Inline{Kind: lesson.Break})
+			// The space keeps the words on both sides of the break apart for readers that hear them.
+			out = append(append(out, text(" ")...), lesson.Inline{Kind: lesson.Break})
 			out = append(out, text(r)...)
 		}
 	}
