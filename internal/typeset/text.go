@@ -40,8 +40,8 @@ func spans(ins []lesson.Inline, st Style) []span {
 				out = append(out, span{text: "\n", style: st, link: link, at: in.Span})
 			case lesson.Strong, lesson.Emphasis:
 				walk(in.Children, st.bold(), link)
-			case lesson.Struck:
-				walk(in.Children, st.ruled(Through), link)
+			case lesson.Struck: // bold, so that a digit can still be read under the rule
+				walk(in.Children, st.bold().ruled(Through), link)
 			case lesson.Added:
 				walk(in.Children, st.bold().ruled(Under), link)
 			case lesson.Link:
@@ -248,7 +248,7 @@ func (l *Line) rule(st Style, x, width Length) {
 			return
 		}
 	}
-	l.Items = append(l.Items, &page.Box{X: x, Y: y, Width: width, Height: st.Size.Scale(0.055), Colour: st.Colour})
+	l.Items = append(l.Items, &page.Box{X: x, Y: y, Width: width, Height: st.Size.Scale(0.05), Colour: st.Colour})
 }
 
 // addLink covers a word with its link, widening the link before it when both are one.
