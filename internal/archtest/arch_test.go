@@ -31,7 +31,7 @@ var allowed = map[string][]string{
 	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "sheet", "source", "translate"},
 	"ward":      {"finding", "source"},
 	"growth":    {"finding", "source"},
-	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "source", "ward"},
+	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "sewing", "source", "ward"},
 	"review":    {"load", "pack", "translate"},
 	"exchange":  {"finding", "lesson", "load", "pack", "source", "translate"},
 	"history":   {},

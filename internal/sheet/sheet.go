@@ -70,7 +70,9 @@ type Page struct {
 
 // List is every sheet there is, by name.
 var List = []*Sheet{
+	carrierPattern,
 	contactLog,
+	cuttingPlan,
 	feedingTable,
 	growthChart,
 	signTally,
