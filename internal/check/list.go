@@ -68,6 +68,7 @@ var List = []*Rule{
 	titleTwice,
 	translationBasisMissing,
 	translationBasisUnknown,
+	translationChanged,
 	translationCompare,
 	translationEmphasis,
 	translationLeftover,

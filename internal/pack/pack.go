@@ -106,9 +106,11 @@ type Basis struct {
 	Units map[string]BasisUnit // by the block's ID
 }
 
-// A BasisUnit is the digest of one source block.
+// A BasisUnit is the digest of one source block, and of the translation that was
+// compared with it.
 type BasisUnit struct {
 	Digest string
+	Own    string      // empty when nobody recorded it
 	Span   source.Span // of its line
 }
 
