@@ -32,7 +32,7 @@ var allowed = map[string][]string{
 	"ward":      {"finding", "source"},
 	"growth":    {"finding", "source"},
 	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "sewing", "source", "ward"},
-	"review":    {"load", "pack", "translate"},
+	"review":    {"finding", "load", "pack", "translate"},
 	"exchange":  {"finding", "lesson", "load", "pack", "source", "translate"},
 	"history":   {},
 	"redline":   {"lesson", "locale", "pack"},
@@ -43,9 +43,9 @@ var allowed = map[string][]string{
 	"piece":     {"drawing", "finding", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "redline", "sheet", "source", "translate", "typeset"},
 	"impose":    {"measure", "page"},
 	"pdf":       {"font", "measure", "page"},
-	"site":      {"drawing", "growth", "lesson", "locale", "pack", "piece", "redline", "sheet", "translate"},
+	"site":      {"drawing", "growth", "lesson", "locale", "pack", "piece", "redline", "review", "sheet", "translate"},
 	"publish":   {},
-	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "sheet", "site", "source", "translate", "typeset"},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "review", "sheet", "site", "source", "translate", "typeset"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

@@ -27,6 +27,7 @@ import (
 	"wardleaf/internal/pdf"
 	"wardleaf/internal/piece"
 	"wardleaf/internal/publish"
+	"wardleaf/internal/review"
 	"wardleaf/internal/site"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
@@ -393,10 +394,17 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Made = append(r.Made, m)
 	}
-	if files["index.html"], err = s.Start(w.pack, shown); err != nil {
+	source, err := w.catalog.Locale(w.pack.Source, w.pack.Digits[w.pack.Source])
+	if err != nil {
 		return err
 	}
-	r.Files = len(files) + 1
+	if files["index.html"], err = s.Start(w.pack, source, shown); err != nil {
+		return err
+	}
+	if files["reviewers.html"], err = s.Reviewers(w.pack, source, review.NewMatrix(w.pack, r.Findings), shown); err != nil {
+		return err
+	}
+	r.Files = len(files) + 1 // the manifest
 	r.Published = true
 	return publish.Folder(o.Out, files, publish.Manifest{Pack: w.pack.Title.In(w.pack.Source, w.pack.Source), Version: w.pack.Version, Kept: r.Kept})
 }

@@ -13,6 +13,7 @@ import (
 	"html/template"
 	"io/fs"
 
+	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/sheet"
 	"wardleaf/internal/translate"
@@ -103,8 +104,8 @@ func (s *Site) Edition(e *translate.Edition, all []Lang, pdfs []PDF) (map[string
 	return out, add(trainerName, "trainer.html", s.trainer(e, all, pdfs))
 }
 
-// Start returns the first page of the site: the choice of language.
-func (s *Site) Start(p *pack.Pack, all []Lang) ([]byte, error) {
+// Start returns the first page of the site: the choice of language. loc is the source language.
+func (s *Site) Start(p *pack.Pack, loc *locale.Locale, all []Lang) ([]byte, error) {
 	type row struct {
 		Lang
 		Title, Subtitle string
@@ -114,7 +115,9 @@ func (s *Site) Start(p *pack.Pack, all []Lang) ([]byte, error) {
 		Lang  Lang
 		Title string
 		Rows  []row
-	}{Style: s.style, Lang: Lang{Tag: p.Source}, Title: p.Title.In(p.Source, p.Source)}
+		// Reviewers is what the page for reviewers is called.
+		Reviewers string
+	}{Style: s.style, Lang: Lang{Tag: p.Source}, Reviewers: loc.Label("reviewers"), Title: p.Title.In(p.Source, p.Source)}
 	for _, l := range all {
 		if l.Tag == p.Source {
 			data.Lang = l
