@@ -29,6 +29,7 @@ var allowed = map[string][]string{
 	"load":      {"drawing", "finding", "lesson", "pack", "source", "ward"},
 	"translate": {"lesson", "locale", "pack", "source"},
 	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "sheet", "source", "translate"},
+	"sewing":    {},
 	"ward":      {"finding", "source"},
 	"growth":    {"finding", "source"},
 	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "sewing", "source", "ward"},
