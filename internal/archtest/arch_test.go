@@ -28,7 +28,7 @@ var allowed = map[string][]string{
 	"pack":      {"drawing", "lesson", "source", "ward"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source", "ward"},
 	"translate": {"lesson", "locale", "pack", "source"},
-	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "sheet", "source", "translate"},
+	"check":     {"finding", "impose", "lesson", "locale", "measure", "pack", "page", "piece", "sheet", "source", "translate"},
 	"sewing":    {},
 	"ward":      {"finding", "source"},
 	"growth":    {"finding", "source"},

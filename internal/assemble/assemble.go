@@ -304,6 +304,11 @@ func (w *works) make(o Options, r *order) error {
 		return err
 	}
 	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
+	laid := check.Laid{Piece: r.piece.Name, Lang: r.edition.Locale.Tag, Document: res.Document}
+	if r.module != nil {
+		laid.Module = r.module.ID
+	}
+	r.found = append(r.found, check.LaidOut(w.pack, laid)...)
 	if res.TooLong != nil {
 		r.found = append(r.found, check.TooLong(r.piece.Name, res.TooLong)...)
 	}

@@ -40,6 +40,10 @@ var withoutFixtures = map[string]string{
 
 	"language-unknown": "package assemble, TestLanguageUnknown",
 
+	"page-overflow": "TestPages",
+	"text-small":    "TestPages",
+	"word-cut":      "TestPages",
+
 	"handout-too-long":        "TestTooLong",
 	"wall-checklist-too-long": "TestTooLong",
 }

@@ -34,6 +34,7 @@ var List = []*Rule{
 	numberTwoWays,
 	numberUnlinked,
 	numberUnused,
+	pageOverflow,
 	partEmpty,
 	partMissing,
 	partUnknown,
@@ -64,6 +65,7 @@ var List = []*Rule{
 	termUndefined,
 	termUnused,
 	textNotNormalised,
+	textSmall,
 	titleMissing,
 	titleTwice,
 	translationBasisMissing,
@@ -82,5 +84,6 @@ var List = []*Rule{
 	unitDiffers,
 	unitUnknown,
 	wallChecklistTooLong,
+	wordCut,
 	wordingBlames,
 }
