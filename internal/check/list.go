@@ -47,6 +47,7 @@ var List = []*Rule{
 	quizSamePlace,
 	quizSeveralRightAnswers,
 	quizTooFewOptions,
+	readingHard,
 	reviewDateFuture,
 	reviewDateMalformed,
 	reviewDateMissing,
