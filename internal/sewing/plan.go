@@ -148,7 +148,15 @@ func MakePlan(p *Pattern, o Order) (*Plan, error) {
 			}
 		}
 		if n < len(found) {
-			if s := section(sizes, Order{n, o.Width, o.OneWay}, best[n]); s != nil {
+			part := Order{n, o.Width, o.OneWay}
+			s, known := (*Section)(nil), false
+			if sizes == defaultRects() {
+				s, known = stored()[part]
+			}
+			if !known {
+				s = section(sizes, part, best[n])
+			}
+			if s != nil {
 				found[n], best[n], last[n] = s, s.Length, n
 			}
 		}
@@ -163,6 +171,13 @@ func MakePlan(p *Pattern, o Order) (*Plan, error) {
 			s.Times = times[m]
 			pl.Sections = append(pl.Sections, s)
 			pl.Length += s.Length * Length(s.Times)
+		}
+	}
+	// What may be laid one way may be laid on plain cloth, too.
+	if !o.OneWay {
+		o.OneWay = true
+		if strict, err := MakePlan(p, o); err == nil && strict.Length < pl.Length {
+			pl.Length, pl.Sections = strict.Length, strict.Sections
 		}
 	}
 	return pl, nil
