@@ -44,7 +44,7 @@ var allowed = map[string][]string{
 	"piece":     {"drawing", "finding", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "redline", "sheet", "source", "translate", "typeset"},
 	"impose":    {"measure", "page"},
 	"pdf":       {"font", "measure", "page"},
-	"site":      {"drawing", "growth", "lesson", "locale", "pack", "piece", "redline", "review", "sheet", "translate"},
+	"site":      {"drawing", "growth", "lesson", "locale", "pack", "piece", "redline", "review", "sewing", "sheet", "translate"},
 	"publish":   {},
 	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "review", "sheet", "site", "source", "translate", "typeset"},
 }

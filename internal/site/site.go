@@ -27,9 +27,10 @@ const (
 
 // A Site is the parsed templates.
 type Site struct {
-	pages  *template.Template
-	style  template.CSS
-	growth template.JS // works the growth charts of their page
+	pages *template.Template
+	style template.CSS
+	// Scripts that work the sheets of their pages.
+	growth, cutting template.JS
 }
 
 // A Lang is one language that can be chosen.
@@ -68,11 +69,15 @@ func New(templates fs.FS) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	js, err := fs.ReadFile(templates, "growth.js")
+	growth, err := fs.ReadFile(templates, "growth.js")
 	if err != nil {
 		return nil, err
 	}
-	return &Site{pages: pages, style: template.CSS(css), growth: template.JS(js)}, nil
+	cutting, err := fs.ReadFile(templates, "cutting.js")
+	if err != nil {
+		return nil, err
+	}
+	return &Site{pages: pages, style: template.CSS(css), growth: template.JS(growth), cutting: template.JS(cutting)}, nil
 }
 
 // Edition returns the pages of one language by path from the site's root. all are the
