@@ -221,12 +221,12 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 	var editions []*edition
 	var orders []*order
 	for _, l := range langs {
-		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		loc, err := w.catalog.For(l, w.pack.Digits[l], w.pack.Calendars[l])
 		if err != nil {
 			return nil, err
 		}
 		e := &edition{Edition: translate.Join(w.pack, loc)}
-		if source, err := w.catalog.Locale(w.pack.Source, w.pack.Digits[w.pack.Source]); err == nil {
+		if source, err := w.catalog.For(w.pack.Source, w.pack.Digits[w.pack.Source], w.pack.Calendars[w.pack.Source]); err == nil {
 			e.SourceName = source.Name
 			e.FallBack(source)
 		}
@@ -369,7 +369,7 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Kept = append(r.Kept, l)
 		maps.Copy(files, old)
-		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		loc, err := w.catalog.For(l, w.pack.Digits[l], w.pack.Calendars[l])
 		if err != nil {
 			return err
 		}
@@ -399,7 +399,7 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Made = append(r.Made, m)
 	}
-	source, err := w.catalog.Locale(w.pack.Source, w.pack.Digits[w.pack.Source])
+	source, err := w.catalog.For(w.pack.Source, w.pack.Digits[w.pack.Source], w.pack.Calendars[w.pack.Source])
 	if err != nil {
 		return err
 	}

@@ -17,14 +17,16 @@ import (
 
 // A Pack is one folder of teaching material.
 type Pack struct {
-	Name          string       // how messages call it: its folder, or "the starter pack"
-	File          *source.File // pack.yaml
-	Title         Localized
-	Subtitle      Localized
-	Version       string
-	Source        string            // the source language
-	Languages     []string          // in the order pack.yaml gives, source language included
-	Digits        map[string]string // language -> Unicode numbering system, "latn" when absent
+	Name      string       // how messages call it: its folder, or "the starter pack"
+	File      *source.File // pack.yaml
+	Title     Localized
+	Subtitle  Localized
+	Version   string
+	Source    string            // the source language
+	Languages []string          // in the order pack.yaml gives, source language included
+	Digits    map[string]string // language -> Unicode numbering system, "latn" when absent
+	// Calendars are those that dates stand in beside the Gregorian one, by language.
+	Calendars     map[string]string
 	Session       Session
 	PassMark      int // percent of the score of a skills checklist that is enough
 	Modules       []*Module
