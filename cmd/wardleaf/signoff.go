@@ -135,5 +135,5 @@ func moduleOf(p *pack.Pack, id string) (*pack.Module, error) {
 		}
 		ids = append(ids, m.ID)
 	}
-	return nil, fmt.Errorf("the pack has no module %q, so there is nothing to sign off; %suse one of: %s", id, finding.Meant(id, ids), strings.Join(ids, ", "))
+	return nil, fmt.Errorf("the pack has no module %q; %suse one of: %s", id, finding.Meant(id, ids), strings.Join(ids, ", "))
 }

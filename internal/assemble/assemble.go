@@ -91,10 +91,11 @@ func Run(o Options) (*Report, error) {
 	if err := o.known(p); err != nil {
 		return nil, err
 	}
-	r.Findings = append(r.Findings, check.Run(p, o.Today)...)
+	r.Findings = append(r.Findings, check.Run(p, o.Today, catalog)...)
 	r.Findings = append(r.Findings, unknownLanguages(p, catalog)...)
+	check.Silence(p, r.Findings, o.Today)
 	langs := selected(p, o.Langs)
-	if stops(r.Findings, "") || o.Strict && finding.Count(r.Findings, finding.Note) < len(r.Findings) {
+	if stops(r.Findings, "") || o.Strict && finding.Count(r.Findings, finding.Warning) > 0 {
 		finding.Sort(r.Findings)
 		return r, nil
 	}
@@ -122,6 +123,10 @@ func Run(o Options) (*Report, error) {
 		if !stops(e.findings, sound[i]) {
 			made = append(made, e)
 		}
+	}
+	check.Silence(p, r.Findings, o.Today)
+	if len(o.Langs)+len(o.Pieces) == 0 {
+		r.Findings = append(r.Findings, check.Unused(p, r.Findings, o.Today)...)
 	}
 	finding.Sort(r.Findings)
 	if o.Out == "" || len(made) == 0 || o.Strict && len(made) < len(langs) {

@@ -61,7 +61,7 @@ func Redline(o Options, old, now *State, format string) (out []byte, missing []r
 		}
 		return tag, false
 	}
-	v := redline.Compare(old.Side, now.Side, check.Negations).View(loc, names, p.Title.In(lang, p.Source), old.Revision, now.Revision)
+	v := redline.Compare(old.Side, now.Side, check.Negations(catalog)).View(loc, names, p.Title.In(lang, p.Source), old.Revision, now.Revision)
 	var b bytes.Buffer
 	switch format {
 	case "html":

@@ -6,9 +6,19 @@ import "wardleaf/internal/finding"
 // it meets a language that it cannot print. They have no Run.
 var reading = []*Rule{
 	{
+		Name: "basis-malformed", Title: "The record of what a translation was made from cannot be used", Level: finding.Error,
+		Why:    "What has changed since the translation was made could not be told, and old advice would be printed as current.",
+		Before: "title 0123456789ab\ntitle 89abcdef0123\n", After: "title 89abcdef0123\n",
+	},
+	{
 		Name: "figure-unsafe", Title: "A picture holds more than a line drawing", Level: finding.Error,
 		Why:    "A drawing with more in it than lines and shapes may not print, or may run a program on a page.",
 		Before: "<svg><script>…</script></svg>\n", After: "<svg viewBox=\"0 0 10 10\"><path d=\"M1 1L9 9\"/></svg>\n",
+	},
+	{
+		Name: "figure-unused", Title: "A picture lies in the pack that no lesson shows", Level: finding.Note,
+		Why:    "It is not looked at in a review, and may be put into a lesson later by mistake.",
+		Before: "figures/tuck.svg # and no lesson shows it\n", After: "![Tuck the edge in](figures/tuck.svg)\n",
 	},
 	{
 		Name: "file-missing", Title: "A file that the pack needs is not there", Level: finding.Error,
@@ -59,6 +69,16 @@ var reading = []*Rule{
 		Name: "raw-html", Title: "A lesson holds HTML", Level: finding.Error,
 		Why:    "It cannot be printed, and on a page it could run a program.",
 		Before: "Press <b>gently</b>.\n", After: "Press **gently**.\n",
+	},
+	{
+		Name: "milk-table", Title: "The ward's feeding table does not agree with itself", Level: finding.Error,
+		Why:    "A wrong volume on the wall is given to every baby until somebody notices.",
+		Before: "ml-per-feed: [12, 18, 22, 16]\n", After: "ml-per-feed: [12, 18, 22, 26]\n",
+	},
+	{
+		Name: "milk-table-high", Title: "The ward's feeding table gives more milk than any published one", Level: finding.Warning,
+		Why:    "It is more than 200 ml for each kg and day, the most that WHO, Managing newborn problems (2003), page F-30, names.",
+		Before: "- {from: 1500, to: 1749, feeds-a-day: 8, ml-per-feed: [12, 18, 220]}\n", After: "- {from: 1500, to: 1749, feeds-a-day: 8, ml-per-feed: [12, 18, 22]}\n",
 	},
 	{
 		Name: "record-key-missing", Title: "A record lacks a value that it must have", Level: finding.Error,

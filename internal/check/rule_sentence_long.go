@@ -38,8 +38,8 @@ var sentenceLong = &Rule{
 }
 
 // A full stop within a number or a word ends nothing. The others are the danda of
-// Devanagari and the marks of Arabic and Urdu.
-var sentenceEnd = regexp.MustCompile(`[.?!।؟۔]["'”’»)]*(?:\s+|$)`)
+// Devanagari and Bengali, and the marks of Arabic, Urdu and Ethiopic.
+var sentenceEnd = regexp.MustCompile(`[.?!।؟۔።፧]["'”’»)]*(?:\s+|$)`)
 
 // words counts the words from one byte to another, without the names of sources.
 func (r *running) words(from, to int) int {

@@ -9,6 +9,7 @@ import (
 	"path"
 	"unicode/utf8"
 
+	"wardleaf/internal/finding"
 	"wardleaf/internal/source"
 )
 
@@ -60,20 +61,22 @@ func (s *subject) isText() bool {
 			s.say("file-not-text", source.Span{Start: i, End: i + 1},
 				"a zero byte stands here", why, "take the byte out, and save the file as UTF-8 text")
 			return false
-		case hidden(c) || c == '\r' && (i+1 == len(b) || b[i+1] != '\n'):
+		case Hidden(c) || c == '\r' && (i+1 == len(b) || b[i+1] != '\n'):
 			s.say("hidden-control", source.Span{Start: i, End: i + n}, fmt.Sprintf("an invisible control character stands here (U+%04X)", c),
 				"It can make a line read otherwise than it is stored, so that a reviewer approves words that are not there.",
 				"delete it; direction follows from the language, and a word in another script needs no mark")
+			last := &s.r.findings[len(s.r.findings)-1]
+			last.Edits = []finding.Edit{{Span: last.Place.Span}}
 		}
 		i += n
 	}
 	return true
 }
 
-// hidden reports control characters that lessons have no use for: those of C0 but
+// Hidden reports control characters that lessons have no use for: those of C0 but
 // for tab and line ends (a carriage return alone is none), delete, and the direction embeddings and overrides of UAX #9.
 // Its isolates and marks, and joiners, are used in good text and are let through.
-func hidden(c rune) bool {
+func Hidden(c rune) bool {
 	return c < ' ' && c != '\t' && c != '\n' && c != '\r' || c == 0x7F || c >= 0x202A && c <= 0x202E
 }
 

@@ -57,6 +57,7 @@ func Pack(fsys fs.FS, name string) (*pack.Pack, []finding.Finding, error) {
 	}
 	r.unlisted(ids)
 	r.figures()
+	r.unusedFigures(ids)
 	finding.Sort(r.findings)
 	return r.pack, r.findings, nil
 }
@@ -116,6 +117,12 @@ func (s subject) sayAt(level finding.Level, rule string, at source.Span, what, w
 	})
 }
 
+// relate adds another place to the finding that was said last.
+func (s subject) relate(at source.Span, text string) {
+	last := &s.r.findings[len(s.r.findings)-1]
+	last.Related = append(last.Related, finding.Related{Place: finding.Place{File: s.file, Span: at}, Text: text})
+}
+
 // module reads one module's record and its lesson in every language of the pack.
 func (r *reader) module(id pack.Ref) {
 	if info, err := fs.Stat(r.fsys, id.Name); err != nil || !info.IsDir() {
@@ -154,6 +161,9 @@ func (r *reader) translation(m *pack.Module, lang string) {
 	s.lang = lang
 	if l := s.lesson(); l != nil {
 		m.Lessons[lang] = l
+		if lang != r.pack.Source {
+			m.Basis[lang] = r.basis(m.ID, lang)
+		}
 	}
 }
 

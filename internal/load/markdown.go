@@ -3,6 +3,7 @@ package load
 import (
 	"bytes"
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 
@@ -13,7 +14,9 @@ import (
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
 
+	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/pack"
 	"wardleaf/internal/source"
 )
 
@@ -72,6 +75,17 @@ func (s subject) plainLesson() bool {
 		return false
 	}
 	return true
+}
+
+// Lesson reads a lesson from bytes that need not be in a pack. It is nil when it
+// cannot be read; findings say why.
+func Lesson(module, lang string, b []byte) (*lesson.Lesson, []finding.Finding) {
+	s := subject{r: &reader{pack: &pack.Pack{Figures: map[string]*pack.Figure{}}}, module: module, lang: lang}
+	s.file = source.New(path.Join(module, lang+".md"), bytes.TrimPrefix(b, byteOrderMark))
+	if len(b) > maxMarkdown || !s.isText() {
+		return nil, s.r.findings
+	}
+	return s.lesson(), s.r.findings
 }
 
 // lesson reads the subject's file as a lesson, or says why it cannot and returns nil.

@@ -46,6 +46,8 @@ func (r *reader) packFile() []pack.Ref {
 				"break": s.between(&p.Session.Break, "break", 1, 120),
 			})
 		},
+		"caution-points": s.cautionPoints,
+		"silenced":       s.silenced,
 		"digits": s.byLanguage("digits", func(tag string, v *value) {
 			var system string
 			s.oneOf(&system, "digits of "+tag, digitSystems...)(v)
@@ -83,6 +85,44 @@ func (r *reader) packFile() []pack.Ref {
 	modules = slices.DeleteFunc(modules, func(m pack.Ref) bool { return !s.name(m.Name, m.Span) })
 	s.wall(modules)
 	return modules
+}
+
+// cautionPoints reads what every caution block must say: name -> language -> ways to word it.
+func (s subject) cautionPoints(v *value) {
+	s.table(v, "caution-points", func(id string, at source.Span, v *value) {
+		point := pack.Point{ID: id, Ways: map[string][]string{}, Span: at}
+		s.byLanguage("caution point "+id, func(tag string, v *value) {
+			var ways []pack.Ref
+			s.refs(&ways, "caution point "+id)(v)
+			for _, w := range ways {
+				point.Ways[tag] = append(point.Ways[tag], w.Name)
+			}
+		})(v)
+		s.r.pack.CautionPoints = append(s.r.pack.CautionPoints, point)
+	})
+}
+
+// silenced reads which warnings are known and borne, why, and until when.
+func (s subject) silenced(v *value) {
+	if !s.is(v, list, "silenced") {
+		return
+	}
+	for _, item := range v.items {
+		q := pack.Silence{Span: item.span}
+		s.group(item, "a silenced warning", map[string]field{
+			"rule":   s.text(&q.Rule, "rule"),
+			"module": s.text(&q.Module, "module"),
+			"lang":   s.text(&q.Lang, "lang"),
+			"reason": s.text(&q.Reason, "reason"),
+			"until":  s.date(&q.Until, "until"),
+		})
+		for _, must := range [][2]string{{"rule", q.Rule}, {"reason", q.Reason}, {"until", q.Until.Text}} {
+			if must[1] == "" {
+				s.missing(item.span, "a silenced warning", must[0])
+			}
+		}
+		s.r.pack.Silenced = append(s.r.pack.Silenced, q)
+	}
 }
 
 // wall takes out of the pack's wall what is no module, and says so where there are modules.

@@ -25,6 +25,7 @@ type Catalog struct {
 	bundle *i18n.Bundle
 	facts  map[string]facts
 	labels map[string]bool // languages with a message file
+	words  map[string]*Words
 }
 
 // facts are the entry of one language in languages.json.
@@ -49,7 +50,7 @@ type Locale struct {
 
 // Load reads languages.json and every message file of a folder.
 func Load(fsys fs.FS) (*Catalog, error) {
-	c := &Catalog{bundle: i18n.NewBundle(language.English), labels: map[string]bool{}}
+	c := &Catalog{bundle: i18n.NewBundle(language.English), labels: map[string]bool{}, words: map[string]*Words{}}
 	b, err := fs.ReadFile(fsys, "languages.json")
 	if err != nil {
 		return nil, err
@@ -58,6 +59,9 @@ func Load(fsys fs.FS) (*Catalog, error) {
 		return nil, fmt.Errorf("languages.json: %w", err)
 	}
 	for tag := range c.facts {
+		if c.words[tag], err = readWords(fsys, tag); err != nil {
+			return nil, err
+		}
 		b, err := fs.ReadFile(fsys, tag+".json")
 		if errors.Is(err, fs.ErrNotExist) {
 			continue // not translated yet

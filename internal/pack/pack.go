@@ -12,27 +12,30 @@ import (
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/source"
+	"wardleaf/internal/ward"
 )
 
 // A Pack is one folder of teaching material.
 type Pack struct {
-	Name      string       // how messages call it: its folder, or "the starter pack"
-	File      *source.File // pack.yaml
-	Title     Localized
-	Subtitle  Localized
-	Version   string
-	Source    string            // the source language
-	Languages []string          // in the order pack.yaml gives, source language included
-	Digits    map[string]string // language -> Unicode numbering system, "latn" when absent
-	Session   Session
-	PassMark  int // percent of the score of a skills checklist that is enough
-	Modules   []*Module
-	Wall      []Ref // modules that share one wall checklist, in this order; empty when none do
-	Facility  Facility
-	Numbers   map[string]*Number
-	Sources   map[string]*Source
-	Terms     map[string]*Term
-	Figures   map[string]*Figure // by path from the root of the pack
+	Name          string       // how messages call it: its folder, or "the starter pack"
+	File          *source.File // pack.yaml
+	Title         Localized
+	Subtitle      Localized
+	Version       string
+	Source        string            // the source language
+	Languages     []string          // in the order pack.yaml gives, source language included
+	Digits        map[string]string // language -> Unicode numbering system, "latn" when absent
+	Session       Session
+	PassMark      int // percent of the score of a skills checklist that is enough
+	Modules       []*Module
+	CautionPoints []Point // what every caution block must say
+	Silenced      []Silence
+	Wall          []Ref // modules that share one wall checklist, in this order; empty when none do
+	Facility      Facility
+	Numbers       map[string]*Number
+	Sources       map[string]*Source
+	Terms         map[string]*Term
+	Figures       map[string]*Figure // by path from the root of the pack
 }
 
 // HasPage reports whether a language has a page of a name: the index, the trainers'
@@ -44,6 +47,22 @@ func (p *Pack) HasPage(name, lang string) bool {
 		}
 	}
 	return true
+}
+
+// A Point is something that every caution block must say, with the ways to word it in
+// each language. A language without ways is not held to it.
+type Point struct {
+	ID   string
+	Ways map[string][]string
+	Span source.Span
+}
+
+// A Silence keeps the warnings and notes of a rule out of the way until a day, for a
+// reason. An empty Module or Lang means all of them.
+type Silence struct {
+	Rule, Module, Lang, Reason string
+	Until                      Date
+	Span                       source.Span
 }
 
 // A Session is how a day of teaching is laid out.
@@ -77,6 +96,20 @@ type Module struct {
 	Unread  bool         // the record is missing or malformed, and Record is empty
 	Record  Record
 	Lessons map[string]*lesson.Lesson
+	Basis   map[string]*Basis // by the language of the translation; a translation may have none
+}
+
+// A Basis says of each block of a translation which words of the source language it
+// was made from. Package translate names the blocks and makes the digests.
+type Basis struct {
+	File  *source.File
+	Units map[string]BasisUnit // by the block's ID
+}
+
+// A BasisUnit is the digest of one source block.
+type BasisUnit struct {
+	Digest string
+	Span   source.Span // of its line
 }
 
 // Title returns the module's title in lang, or its ID when it has none.
@@ -92,6 +125,7 @@ type Record struct {
 	Audience      []string
 	Minutes       int
 	Prepared, Due Date
+	By            string // role of whoever wrote it; empty when nobody said
 	CriticalSteps []StepRef
 	Sources       []Ref
 	SignOffs      []SignOff
@@ -128,6 +162,7 @@ type SignOff struct {
 // A Translation says how far a translation has come. States are XLIFF 2.1's.
 type Translation struct {
 	State string // initial, translated, reviewed, final
+	By    string // role of whoever translated it; empty when nobody said
 	Span  source.Span
 }
 
@@ -167,6 +202,15 @@ type Facility struct {
 	Name     Localized
 	Contacts []Contact
 	Protocol Localized // the note that the local protocol comes first
+	Feeding  *FeedingTable
+}
+
+// A FeedingTable is the ward's own, in the place of the published ones; nil when it has none.
+type FeedingTable struct {
+	Dated Date // when the ward set it
+	Bands []ward.Band
+	Spans []source.Span // of the bands
+	Span  source.Span
 }
 
 // Contact returns the contact with an ID, or nil.

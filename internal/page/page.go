@@ -74,6 +74,7 @@ type GlyphRun struct {
 	Size     measure.Length
 	X, Y     measure.Length // start of the baseline
 	RTL      bool
+	Upward   bool // a quarter turn anticlockwise about X, Y
 	Clusters []Cluster
 	Colour   Colour
 	Tag      *Tag // nil: an artifact, such as a running head

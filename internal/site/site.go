@@ -14,6 +14,7 @@ import (
 	"io/fs"
 
 	"wardleaf/internal/pack"
+	"wardleaf/internal/sheet"
 	"wardleaf/internal/translate"
 )
 
@@ -86,6 +87,11 @@ func (s *Site) Edition(e *translate.Edition, all []Lang, pdfs []PDF) (map[string
 	}
 	for i := range e.Modules {
 		if err := add(e.Modules[i].ID+".html", "lesson.html", s.lesson(e, i, all, pdfs)); err != nil {
+			return nil, err
+		}
+	}
+	for _, sh := range sheet.List {
+		if err := add(sheetAddress(sh.Name), "sheet.html", s.sheet(e, sh, all, pdfs)); err != nil {
 			return nil, err
 		}
 	}

@@ -162,7 +162,7 @@ func (s *Setter) checklist(p *lesson.Part, width Length, tag *page.Tag) []Strip 
 	if n := len(out); n > 1 {
 		out[n-1].Keep = true
 	}
-	sign := s.FormLine([]Field{{s.Locale.Label("observer"), 0.62}, {s.Locale.Label("date"), 0.38}}, width)
+	sign := s.FormLine([]Field{{Label: s.Locale.Label("observer"), Share: 0.62}, {Label: s.Locale.Label("date"), Share: 0.38}}, width)
 	return append(out, sign)
 }
 

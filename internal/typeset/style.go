@@ -98,6 +98,8 @@ type Setter struct {
 	FigureWidth Length
 	// Drawing finds the picture of a Figure block; nil when there is none.
 	Drawing func(path string) *drawing.Drawing
+	// Sheet returns what stands where a lesson places a computed sheet; nil leaves it out.
+	Sheet func(name string) []lesson.Block
 
 	unit    float64 // size of the text against the booklet's
 	shaper  *shape.Shaper

@@ -297,6 +297,15 @@ func (s *Setter) width(text string, st Style) Length {
 	return w
 }
 
+// widest returns the width of the widest line of inlines set in a width.
+func (s *Setter) widest(ins []lesson.Inline, st Style, width Length) Length {
+	var w Length
+	for _, l := range s.Lines(ins, st, width, nil) {
+		w = max(w, l.Width)
+	}
+	return w
+}
+
 // oneLine sets a short text on one line whatever its width.
 func (s *Setter) oneLine(text string, st Style, tag *page.Tag) Line {
 	lines := s.Lines(plainText(strings.ReplaceAll(text, "\n", " ")), st, measure.MM(10000), tag)
