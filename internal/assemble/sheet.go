@@ -3,6 +3,7 @@ package assemble
 import (
 	"bytes"
 
+	"wardleaf/internal/check"
 	"wardleaf/internal/finding"
 	"wardleaf/internal/font"
 	"wardleaf/internal/load"
@@ -49,6 +50,9 @@ func Sheet(o Options, s *sheet.Sheet, inputs map[string]string, files map[string
 	r, found, err := piece.Sheet(j, s, inputs, files)
 	if err != nil || r == nil {
 		return nil, found, err
+	}
+	if found = append(found, check.Glyphs(p, lang, r.Missing)...); stops(found, lang) || o.Strict && finding.Count(found, finding.Note) < len(found) {
+		return nil, found, nil
 	}
 	if o.Black {
 		page.Black(r.Document)

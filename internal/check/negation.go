@@ -25,12 +25,12 @@ func (p *Pass) gravePairs(fn func(gravePair)) {
 		if len(here.turn) == 0 || len(there.turn) == 0 || !slices.Contains(graveRoles, b.Source.Role) {
 			return
 		}
-		b.sentences(func(text, source string) {
-			g := gravePair{where: b.where(), source: source, critical: b.critical}
-			g.turn, g.without = here.negations(text)
-			g.turnOfSource, g.othersOfSource = there.negations(source)
+		for _, ph := range b.phrases {
+			g := gravePair{where: b.where(), source: ph[1], critical: b.critical}
+			g.turn, g.without = here.negations(ph[0])
+			g.turnOfSource, g.othersOfSource = there.negations(ph[1])
 			fn(g)
-		})
+		}
 	})
 }
 

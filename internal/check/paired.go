@@ -3,6 +3,8 @@ package check
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
@@ -14,7 +16,10 @@ type beside struct {
 	translate.Pair
 	module   *pack.Module
 	l, src   *lesson.Lesson
-	critical bool // a caution, or a step that must never be missed
+	critical bool        // a caution, or a step that must never be missed
+	text     string      // what the translation says, as said leaves it
+	source   string      // what its source says
+	phrases  [][2]string // sentence by sentence, or whole when one of the two has more
 }
 
 // where is the place of the block, with its source beside it.
@@ -24,6 +29,15 @@ func (b *beside) where() Where {
 
 // besides calls fn for every block of every translation that has a source.
 func (p *Pass) besides(fn func(beside)) {
+	if p.sides == nil {
+		p.eachBeside(func(b beside) { p.sides = append(p.sides, b) })
+	}
+	for _, b := range p.sides {
+		fn(b)
+	}
+}
+
+func (p *Pass) eachBeside(fn func(beside)) {
 	p.pairings(func(pairing *translate.Pairing, l, src *lesson.Lesson) {
 		m := pairing.Module
 		for _, pair := range pairing.Pairs {
@@ -34,6 +48,8 @@ func (p *Pass) besides(fn func(beside)) {
 			u := pair.Source
 			b.critical = u.Role == lesson.Caution || u.Role == lesson.Steps && u.Kind != translate.Alt &&
 				slices.ContainsFunc(m.Record.CriticalSteps, func(r pack.StepRef) bool { return r.Part == u.Part && r.Step == u.Step })
+			b.text, b.source = said(pair.Target.Inlines), said(pair.Source.Inlines)
+			b.phrases = phrases(b.text, b.source)
 			fn(b)
 		}
 	})
@@ -63,25 +79,55 @@ func saidWithout(ins []lesson.Inline, schemes ...string) string {
 	return foldDigits(text.String())
 }
 
-// sentences pairs the sentences of the two, or the whole blocks when one has more.
-func (b *beside) sentences(fn func(text, source string)) {
-	t, s := sentencesOf(said(b.Target.Inlines)), sentencesOf(said(b.Source.Inlines))
+// phrases pairs the sentences of two texts, or the whole texts when one has more.
+func phrases(text, source string) [][2]string {
+	t, s := sentencesOf(text), sentencesOf(source)
 	if len(t) != len(s) {
-		fn(strings.Join(t, " "), strings.Join(s, " "))
-		return
+		return [][2]string{{strings.Join(t, " "), strings.Join(s, " ")}}
 	}
+	out := make([][2]string, len(t))
 	for i := range t {
-		fn(t[i], s[i])
+		out[i] = [2]string{t[i], s[i]}
 	}
+	return out
 }
 
 // sentencesOf takes a text apart, without empty ones.
 func sentencesOf(text string) []string {
 	var out []string
-	for _, s := range sentenceEnd.Split(text, -1) {
+	add := func(s string) {
 		if s = strings.TrimSpace(s); s != "" {
 			out = append(out, s)
 		}
+	}
+	start := 0
+	for _, end := range sentenceEnds(text) {
+		add(text[start:end[0]])
+		start = end[1]
+	}
+	add(text[start:])
+	return out
+}
+
+// sentenceEnds returns where the mark that ends each sentence begins, and where the next
+// sentence does. A full stop within a number or a word ends nothing. The others are the
+// danda of Devanagari and Bengali, and the marks of Arabic, Urdu and Ethiopic.
+func sentenceEnds(text string) [][2]int {
+	var out [][2]int
+	for i := 0; i < len(text); {
+		c, n := utf8.DecodeRuneInString(text[i:])
+		if !strings.ContainsRune(".?!।؟۔።፧", c) {
+			i += n
+			continue
+		}
+		end := len(text) - len(strings.TrimLeft(text[i+n:], "\"')”’»"))
+		next := len(text) - len(strings.TrimLeftFunc(text[end:], unicode.IsSpace))
+		if next > end || end == len(text) {
+			out = append(out, [2]int{i, next})
+			i = next
+			continue
+		}
+		i += n
 	}
 	return out
 }

@@ -49,7 +49,10 @@ type Pass struct {
 	Today   time.Time       // the day that dates are compared with, at midnight UTC
 	Catalog *locale.Catalog // what is known of languages
 
+	// What several rules need is worked out once.
 	lexicons map[string]*lexicon
+	runnings []running
+	sides    []beside
 
 	rule     *Rule
 	findings []finding.Finding

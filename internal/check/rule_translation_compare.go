@@ -18,16 +18,16 @@ var translationCompare = &Rule{
 	Run: func(p *Pass) {
 		p.besides(func(b beside) {
 			here, there := p.words(b.l.Lang), p.words(b.src.Lang)
-			b.sentences(func(text, source string) {
-				if len(amounts(source)) == 0 {
-					return // "under the ear" compares nothing
+			for _, ph := range b.phrases {
+				if len(amounts(ph[1])) == 0 {
+					continue // "under the ear" compares nothing
 				}
-				t, s := here.comparisons(text), there.comparisons(source)
+				t, s := here.comparisons(ph[0]), there.comparisons(ph[1])
 				if len(t) == 1 && len(s) == 1 && t[true] != s[true] {
-					p.Report(b.where(), fmt.Sprintf("the comparison points the other way than in %q", source),
+					p.Report(b.where(), fmt.Sprintf("the comparison points the other way than in %q", ph[1]),
 						"compare the two with someone who reads both languages")
 				}
-			})
+			}
 		})
 	},
 }

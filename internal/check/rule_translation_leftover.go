@@ -20,7 +20,7 @@ var translationLeftover = &Rule{
 	After:  "en.md: Keep the face free.\nhi.md: चेहरा खुला रखें।\n",
 	Run: func(p *Pass) {
 		p.besides(func(b beside) {
-			text, source := said(b.Target.Inlines), said(b.Source.Inlines)
+			text, source := b.text, b.source
 			words := wordsOf(fold(source))
 			if len(words) >= 2 && fold(text) == fold(source) {
 				p.Report(b.where(), "the block is the same as in the source", "translate it")

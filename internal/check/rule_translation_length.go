@@ -48,7 +48,7 @@ var translationLength = &Rule{
 				flush()
 				of = b.l
 			}
-			t, s := utf8.RuneCountInString(said(b.Target.Inlines)), utf8.RuneCountInString(said(b.Source.Inlines))
+			t, s := utf8.RuneCountInString(b.text), utf8.RuneCountInString(b.source)
 			if s >= 40 || t >= 100 {
 				all = append(all, measured{b, float64(t) / float64(max(s, 1))})
 			}

@@ -24,7 +24,7 @@ var translationScript = &Rule{
 			}
 			letters, foreign := 0, 0
 			var first rune
-			for _, c := range said(b.Target.Inlines) {
+			for _, c := range b.text {
 				if !unicode.IsLetter(c) {
 					continue
 				}

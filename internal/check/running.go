@@ -57,7 +57,7 @@ func (r *running) links(scheme string) []linked {
 
 // sentence returns the bounds of the sentence that holds a byte of the text.
 func (r *running) sentence(i int) (from, to int) {
-	for _, end := range sentenceEnd.FindAllStringIndex(r.text, -1) {
+	for _, end := range sentenceEnds(r.text) {
 		if end[1] > i {
 			return from, end[1]
 		}
@@ -68,6 +68,15 @@ func (r *running) sentence(i int) (from, to int) {
 
 // running calls fn for every running of every lesson, in reading order.
 func (p *Pass) running(fn func(running)) {
+	if p.runnings == nil {
+		p.eachRunning(func(r running) { p.runnings = append(p.runnings, r) })
+	}
+	for _, r := range p.runnings {
+		fn(r)
+	}
+}
+
+func (p *Pass) eachRunning(fn func(running)) {
 	p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
 		w := runningWalk{fn: fn, now: running{lesson: l}}
 		w.inlines(l.Title)

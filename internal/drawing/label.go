@@ -51,6 +51,20 @@ func (d *Drawing) Line(stroke Paint, width float64, dash []float64, points ...Po
 	d.Shapes = append(d.Shapes, Shape{Path: path, Stroke: stroke, StrokeWidth: width, Dash: dash, Join: RoundJoin})
 }
 
+// Rules adds straight lines of one kind as one shape.
+func (d *Drawing) Rules(stroke Paint, width float64, lines ...[2]Point) {
+	if len(lines) == 0 {
+		return
+	}
+	s := Shape{Stroke: stroke, StrokeWidth: width}
+	for _, l := range lines {
+		s.Path = append(s.Path,
+			Segment{Op: MoveTo, P: [3]Point{{hundredths(l[0].X), hundredths(l[0].Y)}}},
+			Segment{Op: LineTo, P: [3]Point{{hundredths(l[1].X), hundredths(l[1].Y)}}})
+	}
+	d.Shapes = append(d.Shapes, s)
+}
+
 // Area adds a closed outline through points.
 func (d *Drawing) Area(fill, stroke Paint, width float64, points ...Point) {
 	d.Line(stroke, width, nil, points...)

@@ -42,7 +42,7 @@ const MostRows = LastDay - FirstDay + 1
 // Beyond these many standard deviations a measurement is a slip of the pen, or must be
 // looked at again (common practice).
 const (
-	absurd  = 8
+	Absurd  = 8
 	unusual = 5
 )
 
@@ -255,7 +255,7 @@ func (r *reader) value(m Measure, text string, age int, span source.Span) (float
 	}
 	z, _ := Z(m, r.baby.Sex, age, v)
 	switch {
-	case math.Abs(z) > absurd:
+	case math.Abs(z) > Absurd:
 		mend := "look at the record again and correct it; " + name + " is such as " + example
 		if m == Weight && v*1000 < 20 {
 			mend = "write the weight in grams: " + strconv.FormatFloat(v*1e6, 'f', 0, 64)

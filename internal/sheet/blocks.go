@@ -103,3 +103,16 @@ func Written(loc *locale.Locale, p *pack.Pack, id string) string {
 	}
 	return loc.Decimal(n.Low) + "–" + loc.Decimal(n.High)
 }
+
+// bullets and numbered are lists of sentences.
+func bullets(sentences ...string) lesson.Block { return list(false, sentences) }
+
+func numbered(sentences ...string) lesson.Block { return list(true, sentences) }
+
+func list(ordered bool, sentences []string) lesson.Block {
+	b := lesson.Block{Kind: lesson.List, Ordered: ordered, Start: 1}
+	for _, s := range sentences {
+		b.Items = append(b.Items, lesson.Item{Blocks: []lesson.Block{Text(s)}})
+	}
+	return b
+}

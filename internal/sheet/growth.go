@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/growth"
@@ -46,9 +47,15 @@ var weeksAndDays = regexp.MustCompile(`^(\d\d)(?:\+([0-6]))?$`)
 // Gestation at birth that can be: the least and the most weeks (common practice).
 const leastGestation, mostGestation = 22, 44
 
+// mostName is how many letters of a name find room on its line.
+const mostName = 40
+
 func (j *Job) growth() (growthInputs, error) {
 	in := growthInputs{sexes: growth.Sexes, name: j.Value(growthChart, "name")}
 	value := func(name string) string { return j.Value(growthChart, name) }
+	if utf8.RuneCountInString(in.name) > mostName {
+		return in, fmt.Errorf("--name: give at most %d letters; there is no room for more", mostName)
+	}
 	if v := value("born"); v != "" {
 		t, err := time.Parse(time.DateOnly, v)
 		if err != nil {
@@ -103,9 +110,9 @@ func makeGrowth(j Job) (*Content, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &Content{Title: loc.Label("growth-chart"), Caution: loc.Label("growth-caution") + " " + loc.Label("caution-short")}
+	c := &Content{Title: loc.Label("growth-chart"), Caution: loc.Label("growth-caution")}
 	var course []growth.Point
-	limits := growthLimits(j.Pack)
+	limits := GrowthLimits(j.Pack)
 	if f := j.Files["csv"]; f != nil {
 		rows, found := growth.Read(f, in.baby)
 		c.Findings = found
@@ -133,7 +140,7 @@ func makeGrowth(j Job) (*Content, error) {
 		}
 	}
 	if course != nil {
-		blocks := append([]lesson.Block{babyForm(loc, in), courseTable(loc, course, limits, in)}, courseNotes(loc, j.Pack, limits)...)
+		blocks := append([]lesson.Block{babyForm(loc, in), courseTable(loc, course, limits, in)}, GrowthNotes(loc, j.Pack)...)
 		c.Pages = append(c.Pages, Page{Title: loc.Label("growth-chart") + ": " + loc.Label("growth-points"), Blocks: blocks})
 	}
 	return c, nil
@@ -157,10 +164,9 @@ func babyForm(loc *locale.Locale, in growthInputs) lesson.Block {
 		lesson.Field{Label: loc.Label("weeks-at-birth"), Value: gestation, Share: 0.31})
 }
 
-// completed writes an age as weeks and days, "31 + 4", which every language reads from
-// left to right.
+// completed writes an age as weeks and days, "31 + 4", apart from what stands around it.
 func completed(loc *locale.Locale, days int) string {
-	return "\u2066" + loc.Number(days/7) + "\u00a0+\u00a0" + loc.Number(days%7) + "\u2069"
+	return "\u2068" + loc.Number(days/7) + "\u00a0+\u00a0" + loc.Number(days%7) + "\u2069"
 }
 
 var measureLabels = map[growth.Measure]string{growth.Weight: "measure-weight", growth.Length: "measure-length", growth.Head: "measure-head"}

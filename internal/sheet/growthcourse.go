@@ -14,8 +14,8 @@ import (
 
 // This file holds what a growth chart says of one baby's measurements.
 
-// growthLimits are the numbers of the pack that a course is held against.
-func growthLimits(p *pack.Pack) growth.Limits {
+// GrowthLimits are the numbers of the pack that a course is held against.
+func GrowthLimits(p *pack.Pack) growth.Limits {
 	days := func(id string) int { return int(Amount(p, id)) }
 	l := growth.Limits{
 		LeastGain: Amount(p, "least-gain"), GainDays: days("least-gain-days"), GainUntil: days("least-gain-until")*7 + 6,
@@ -23,6 +23,9 @@ func growthLimits(p *pack.Pack) growth.Limits {
 		SmallLoss: Amount(p, "small-loss"), VerySmallLoss: Amount(p, "very-small-loss"),
 		SmallLossDays: days("small-loss-days"), VerySmallLossDays: days("very-small-loss-days"),
 		RegainDays: days("regain-age"),
+	}
+	if l.GainUntil < growth.FirstDay || l.GainDays == 0 {
+		l.LeastGain = 0 // the pack does not say when it is to be marked
 	}
 	return l
 }
@@ -72,7 +75,8 @@ func courseTable(loc *locale.Locale, course []growth.Point, l growth.Limits, in 
 		}
 		var marks []string
 		for _, m := range p.Marks {
-			marks = append(marks, markName(loc, m, l, in.birthWeightOf(course)))
+			very := in.birthWeightOf(course) < l.SmallLow
+			marks = append(marks, MarkName(loc, m, l, very))
 		}
 		out = append(out, append(row, gain, strings.Join(marks, "; ")))
 	}
@@ -87,15 +91,15 @@ func (in growthInputs) birthWeightOf(course []growth.Point) float64 {
 	return in.birthWeight
 }
 
-func markName(loc *locale.Locale, m growth.Mark, l growth.Limits, birthWeight float64) string {
+// MarkName is what a mark says. very tells that the birth weight is in the smaller band.
+func MarkName(loc *locale.Locale, m growth.Mark, l growth.Limits, very bool) string {
 	amount := func(v float64) locale.Var { return locale.With("Amount", loc.Decimal(plain(v))) }
-	switch m {
-	case growth.LowGain:
+	switch {
+	case m == growth.LowGain:
 		return loc.Label("mark-low-gain", amount(l.LeastGain))
-	case growth.MoreLoss:
-		if birthWeight < l.SmallLow {
-			return loc.Label("mark-loss", amount(l.VerySmallLoss))
-		}
+	case m == growth.MoreLoss && very:
+		return loc.Label("mark-loss", amount(l.VerySmallLoss))
+	case m == growth.MoreLoss:
 		return loc.Label("mark-loss", amount(l.SmallLoss))
 	}
 	return loc.Label("mark-not-back")
@@ -112,8 +116,9 @@ func Signed(loc *locale.Locale, v float64, decimals int) string {
 	return "\u2066" + strings.NewReplacer("-", "−").Replace(loc.Decimal(s)) + "\u2069"
 }
 
-// courseNotes say how each figure of the table is worked out, and by which source.
-func courseNotes(loc *locale.Locale, p *pack.Pack, l growth.Limits) []lesson.Block {
+// GrowthNotes say how each figure of a course is worked out, and by which source.
+func GrowthNotes(loc *locale.Locale, p *pack.Pack) []lesson.Block {
+	l := GrowthLimits(p)
 	written := func(name, id string) locale.Var { return locale.With(name, Written(loc, p, id)) }
 	source := func(id string) string {
 		if n := p.Numbers[id]; n != nil {

@@ -70,7 +70,9 @@ type Page struct {
 
 // List is every sheet there is, by name.
 var List = []*Sheet{
+	carrierPattern,
 	contactLog,
+	cuttingPlan,
 	feedingTable,
 	growthChart,
 	signTally,
@@ -123,9 +125,13 @@ func (c *Content) Embedded() []lesson.Block {
 		out = append(out, Bold(c.Caution))
 	}
 	for _, p := range c.Pages {
-		if !p.Apart {
-			out = append(out, p.Blocks...)
+		if p.Apart {
+			continue
 		}
+		if p.Title != "" {
+			out = append(out, Heading(p.Title))
+		}
+		out = append(out, p.Blocks...)
 	}
 	return out
 }

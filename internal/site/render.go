@@ -22,6 +22,9 @@ type renderer struct {
 	figures int // so far, for ids
 }
 
+// figureID is the id of the last figure written.
+func (r *renderer) figureID() string { return fmt.Sprintf("figure-%s-%d", r.module, r.figures) }
+
 func esc(s string) string { return html.EscapeString(s) }
 
 func (r *renderer) blocks(bs []lesson.Block) template.HTML {
@@ -118,7 +121,7 @@ func (r *renderer) figure(bl *lesson.Block) template.HTML {
 		return "" // a rule has said so already
 	}
 	r.figures++
-	svg := f.Drawing.SVG(drawing.Labels{ID: fmt.Sprintf("figure-%s-%d", r.module, r.figures), Title: bl.Alt, Key: r.e.Locale.Digits})
+	svg := f.Drawing.SVG(drawing.Labels{ID: r.figureID(), Title: bl.Alt, Key: r.e.Locale.Digits})
 	return template.HTML("<div class=\"figure\">" + string(svg) + "</div>\n")
 }
 

@@ -17,10 +17,20 @@ type sheetPage struct {
 	Caution  string
 	Sections []sheetSection
 	Prints   []link
+	Script   template.JS // empty but on pages that can be worked
+	Work     *sheetWork
+}
+
+// A sheetWork is what a script is given.
+type sheetWork struct {
+	Kind  string // growth or cutting
+	Data  any
+	Notes template.HTML // how it works things out, and by which source
 }
 
 type sheetSection struct {
 	ID, Title string
+	Figure    string // id of the title of its last chart
 	Body      template.HTML
 }
 
@@ -49,7 +59,17 @@ func (s *Site) sheet(e *translate.Edition, sh *sheet.Sheet, all []Lang, pdfs []P
 		sec := sheetSection{ID: fmt.Sprintf("sheet-%d", i+1), Title: p.Title}
 		r.level = 2
 		sec.Body = r.blocks(p.Blocks)
+		sec.Figure = r.figureID() + "-title"
 		out.Sections = append(out.Sections, sec)
+	}
+	if sh.Name == "growth-chart" {
+		out.Work, out.Script = &sheetWork{"growth", newGrowthWork(e, out.Sections), r.blocks(sheet.GrowthNotes(loc, e.Pack))}, s.growth
+	}
+	if sh.Name == "cutting-plan" {
+		out.Work, out.Script = &sheetWork{Kind: "cutting", Data: newCuttingWork(e)}, s.cutting
+	}
+	if out.Work != nil {
+		out.ScriptHash = hash(out.Script)
 	}
 	return out
 }
@@ -86,7 +106,7 @@ func (r *renderer) placed(name string) template.HTML {
 // chart writes a computed drawing with real text, and the table behind it.
 func (r *renderer) chart(bl *lesson.Block) template.HTML {
 	r.figures++
-	svg := bl.Drawing.SVG(drawing.Labels{ID: fmt.Sprintf("figure-%s-%d", r.module, r.figures), Title: bl.Alt, Key: r.e.Locale.Digits, RTL: r.e.Locale.RTL})
+	svg := bl.Drawing.SVG(drawing.Labels{ID: r.figureID(), Title: bl.Alt, Key: r.e.Locale.Digits, RTL: r.e.Locale.RTL})
 	var b strings.Builder
 	fmt.Fprintf(&b, "<div class=\"figure chart\" tabindex=\"0\">%s</div>\n", svg)
 	if len(bl.Rows) > 0 {

@@ -63,7 +63,7 @@ func luminance(t *testing.T, colour string) float64 {
 	return sum
 }
 
-// The styles names no side by hand, so that it turns round for a language written from
+// The style sheet names no side by hand, so that it turns round for a language written from
 // right to left, and asks for nothing from elsewhere.
 func TestStyleSheet(t *testing.T) {
 	css := styles(t)
@@ -74,7 +74,7 @@ func TestStyleSheet(t *testing.T) {
 		`url\(`, `@import`, `@font-face`, `transition`, `animation`, `!important`, `</`,
 	} {
 		if m := regexp.MustCompile(re).FindString(css); m != "" {
-			t.Errorf("the style styles has %q", m)
+			t.Errorf("the style sheet has %q", m)
 		}
 	}
 }

@@ -25,7 +25,11 @@ func (s *Setter) FormLine(fields []Field, width Length) Strip {
 		at := l.Width + s.mm(2)
 		st.box(x+at, base+s.pt(1.5), w-at, s.pt(0.5), Ink)
 		if f.Value != "" {
-			st.line(s.oneLine(f.Value, s.text(), nil), x+at+s.mm(1), base)
+			look, most := s.text(), w-at-s.mm(2)
+			if long := s.width(f.Value, look); long > most {
+				look = look.scaled(float64(most) / float64(long))
+			}
+			st.line(s.oneLine(f.Value, look, nil), x+at+s.mm(1), base)
 		}
 		x += w + gap
 	}

@@ -104,7 +104,7 @@ func (s *Setter) step(it *lesson.Item, number int, critical bool, width Length, 
 	var words []lesson.Block
 	var figures []*lesson.Block
 	for i := range it.Blocks {
-		if it.Blocks[i].Kind == lesson.Figure {
+		if it.Blocks[i].Kind == lesson.Figure && it.Blocks[i].Sheet() == "" {
 			figures = append(figures, &it.Blocks[i])
 		} else {
 			words = append(words, it.Blocks[i])

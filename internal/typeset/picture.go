@@ -60,13 +60,17 @@ func (s *Setter) key(k *drawing.Key, at page.Point, scale float64, tag *page.Tag
 	return l.Items
 }
 
-// label sets the words of a computed drawing on one line at their place.
+// label sets the words of a computed drawing on one line at their place. Each is an
+// element of its own below the figure, so that words do not run together when copied.
 func (s *Setter) label(l *drawing.Label, at page.Point, scale float64, tag *page.Tag) []page.Item {
 	st := Style{Size: measure.Pt(l.Size * scale), Bold: l.Bold, Colour: Ink}
 	if c := colour(l.Colour); c != nil {
 		st.Colour = *c
 	}
-	line := s.oneLine(l.Text, st, nil)
+	if tag != nil {
+		tag = tag.Add("Span")
+	}
+	line := s.oneLine(l.Text, st, tag)
 	back := [...]Length{drawing.AtLeft: 0, drawing.AtMiddle: line.Width / 2, drawing.AtRight: line.Width}[l.Anchor]
 	for _, it := range line.Items {
 		r, ok := it.(*page.GlyphRun)
@@ -77,7 +81,6 @@ func (s *Setter) label(l *drawing.Label, at page.Point, scale float64, tag *page
 		if r.X, r.Y, r.Upward = at.X+along, at.Y, l.Upward; l.Upward {
 			r.X, r.Y = at.X, at.Y-along
 		}
-		r.Tag = tag
 	}
 	return line.Items
 }

@@ -163,6 +163,7 @@ func cut(w shape.Word, width Length, advance func(*shape.Word) Length) []shape.W
 		}
 	}
 	first.BreakAfter, first.MustBreak = true, false
+	first.Cut, rest.Cut = true, true
 	return append(cut(first, width, advance), cut(rest, width, advance)...)
 }
 
@@ -213,6 +214,9 @@ func (s *Setter) line(t *shape.Text, words []shape.Word, sp []span) Line {
 				Clusters: append([]page.Cluster(nil), w.Clusters...), Colour: p.style.Colour, Tag: p.tag,
 			}
 			out.Items = append(out.Items, last)
+		}
+		if last != nil && w.Cut {
+			last.Cut = true
 		}
 		lastStyle = w.Style
 		if !w.Space || w != &words[len(words)-1] {
