@@ -50,9 +50,7 @@ The file comes back with: wardleaf handback FILE`,
 			if err != nil {
 				return err
 			}
-			if l, err := catalog.Locale(args[0], ""); err == nil {
-				order.RTL = l.RTL
-			}
+			_, order.RTL, _ = catalog.Script(args[0])
 			job := exchange.Handoff(order)
 			if job.Count() == 0 {
 				if !s.quiet {

@@ -28,12 +28,12 @@ var allowed = map[string][]string{
 	"pack":      {"drawing", "lesson", "source", "ward"},
 	"load":      {"drawing", "finding", "lesson", "pack", "source", "ward"},
 	"translate": {"lesson", "locale", "pack", "source"},
-	"check":     {"finding", "impose", "lesson", "locale", "pack", "piece", "sheet", "source", "translate"},
+	"check":     {"finding", "impose", "lesson", "locale", "measure", "pack", "page", "piece", "sheet", "source", "translate"},
+	"sewing":    {},
 	"ward":      {"finding", "source"},
 	"growth":    {"finding", "source"},
 	"sheet":     {"drawing", "finding", "growth", "lesson", "locale", "measure", "pack", "sewing", "source", "ward"},
-	"sewing":    {},
-	"review":    {"load", "pack", "translate"},
+	"review":    {"finding", "load", "pack", "translate"},
 	"exchange":  {"finding", "lesson", "load", "pack", "source", "translate"},
 	"history":   {},
 	"redline":   {"lesson", "locale", "pack"},
@@ -44,9 +44,9 @@ var allowed = map[string][]string{
 	"piece":     {"drawing", "finding", "font", "lesson", "locale", "measure", "pack", "page", "quiz", "redline", "sheet", "source", "translate", "typeset"},
 	"impose":    {"measure", "page"},
 	"pdf":       {"font", "measure", "page"},
-	"site":      {"drawing", "growth", "lesson", "locale", "pack", "piece", "redline", "sewing", "sheet", "translate"},
+	"site":      {"drawing", "growth", "lesson", "locale", "pack", "piece", "redline", "review", "sewing", "sheet", "translate"},
 	"publish":   {},
-	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "sheet", "site", "source", "translate", "typeset"},
+	"assemble":  {"check", "finding", "font", "impose", "load", "locale", "measure", "pack", "page", "pdf", "piece", "publish", "redline", "review", "sheet", "site", "source", "translate", "typeset"},
 }
 
 func TestImportsFlowOneWay(t *testing.T) {

@@ -27,6 +27,7 @@ import (
 	"wardleaf/internal/pdf"
 	"wardleaf/internal/piece"
 	"wardleaf/internal/publish"
+	"wardleaf/internal/review"
 	"wardleaf/internal/site"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
@@ -128,7 +129,7 @@ func Run(o Options) (*Report, error) {
 	if len(o.Langs)+len(o.Pieces) == 0 {
 		r.Findings = append(r.Findings, check.Unused(p, r.Findings, o.Today)...)
 	}
-	finding.Sort(r.Findings)
+	r.Findings = once(r.Findings) // a lesson that has fallen back is checked in two languages
 	if o.Out == "" || len(made) == 0 || o.Strict && len(made) < len(langs) {
 		return r, nil
 	}
@@ -220,13 +221,14 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 	var editions []*edition
 	var orders []*order
 	for _, l := range langs {
-		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		loc, err := w.catalog.For(l, w.pack.Digits[l], w.pack.Calendars[l])
 		if err != nil {
 			return nil, err
 		}
 		e := &edition{Edition: translate.Join(w.pack, loc)}
-		if source, err := w.catalog.Locale(w.pack.Source, ""); err == nil {
+		if source, err := w.catalog.For(w.pack.Source, w.pack.Digits[w.pack.Source], w.pack.Calendars[w.pack.Source]); err == nil {
 			e.SourceName = source.Name
+			e.FallBack(source)
 		}
 		editions = append(editions, e)
 		for _, p := range piece.List {
@@ -290,11 +292,23 @@ func once(fs []finding.Finding) []finding.Finding {
 
 // make lays out one piece, checks its pages and writes it.
 func (w *works) make(o Options, r *order) error {
-	res, err := r.piece.Make(&piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper, Distance: o.Distance})
+	job := &piece.Job{Edition: r.edition.Edition, Module: r.module, Fonts: w.fonts, Paper: o.Paper, Distance: o.Distance}
+	if r.module != nil {
+		job.Mark = job.Edition.Mark(r.module)
+		if r.module.Fallback {
+			job.Edition, job.Module = job.Edition.InSource(r.module)
+		}
+	}
+	res, err := r.piece.Make(job)
 	if err != nil {
 		return err
 	}
 	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
+	laid := check.Laid{Piece: r.piece.Name, Lang: r.edition.Locale.Tag, Document: res.Document}
+	if r.module != nil {
+		laid.Module = r.module.ID
+	}
+	r.found = append(r.found, check.LaidOut(w.pack, laid)...)
 	if res.TooLong != nil {
 		r.found = append(r.found, check.TooLong(r.piece.Name, res.TooLong)...)
 	}
@@ -355,7 +369,7 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Kept = append(r.Kept, l)
 		maps.Copy(files, old)
-		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		loc, err := w.catalog.For(l, w.pack.Digits[l], w.pack.Calendars[l])
 		if err != nil {
 			return err
 		}
@@ -385,10 +399,17 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Made = append(r.Made, m)
 	}
-	if files["index.html"], err = s.Start(w.pack, shown); err != nil {
+	source, err := w.catalog.For(w.pack.Source, w.pack.Digits[w.pack.Source], w.pack.Calendars[w.pack.Source])
+	if err != nil {
 		return err
 	}
-	r.Files = len(files) + 1
+	if files["index.html"], err = s.Start(w.pack, source, shown); err != nil {
+		return err
+	}
+	if files["reviewers.html"], err = s.Reviewers(w.pack, source, review.NewMatrix(w.pack, r.Findings), shown); err != nil {
+		return err
+	}
+	r.Files = len(files) + 1 // the manifest
 	r.Published = true
 	return publish.Folder(o.Out, files, publish.Manifest{Pack: w.pack.Title.In(w.pack.Source, w.pack.Source), Version: w.pack.Version, Kept: r.Kept})
 }

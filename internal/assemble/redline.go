@@ -44,12 +44,12 @@ func Redline(o Options, old, now *State, format string) (out []byte, missing []r
 			return nil, nil, fmt.Errorf("the pack has no language %q; it has %s", lang, strings.Join(p.Languages, ", "))
 		}
 	}
-	loc, err := catalog.Locale(lang, p.Digits[lang])
+	loc, err := catalog.For(lang, p.Digits[lang], p.Calendars[lang])
 	if err != nil {
 		return nil, nil, err
 	}
 	find := func(tag string) *locale.Locale {
-		l, err := catalog.Locale(tag, p.Digits[tag])
+		l, err := catalog.For(tag, p.Digits[tag], p.Calendars[tag])
 		if err != nil {
 			return nil
 		}

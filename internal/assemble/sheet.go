@@ -38,7 +38,7 @@ func Sheet(o Options, s *sheet.Sheet, inputs map[string]string, files map[string
 	if stops(findings, "") || stops(findings, lang) {
 		return nil, findings, nil
 	}
-	loc, err := catalog.Locale(lang, p.Digits[lang])
+	loc, err := catalog.For(lang, p.Digits[lang], p.Calendars[lang])
 	if err != nil {
 		return nil, nil, err
 	}

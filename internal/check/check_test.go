@@ -29,7 +29,20 @@ var withoutFixtures = map[string]string{
 	"booklet-thick":   "TestSheets",
 	"glyph-missing":   "TestGlyphs",
 
+	"handback-malformed": "package exchange, TestDamaged",
+	"handback-mismatch":  "package exchange, TestDamaged",
+	"handback-newer":     "package exchange, TestMeanwhile",
+	"handback-partial":   "package exchange, TestNewLesson",
+	"handback-stale":     "package exchange, TestMeanwhile",
+	"handback-state":     "package exchange, TestDamaged",
+	"handback-tag-lost":  "package exchange, TestDamaged",
+	"handback-text":      "package exchange, TestDamaged",
+
 	"language-unknown": "package assemble, TestLanguageUnknown",
+
+	"page-overflow": "TestPages",
+	"text-small":    "TestPages",
+	"word-cut":      "TestPages",
 
 	"handout-too-long":        "TestTooLong",
 	"wall-checklist-too-long": "TestTooLong",

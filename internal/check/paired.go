@@ -41,8 +41,8 @@ func (p *Pass) eachBeside(fn func(beside)) {
 	p.pairings(func(pairing *translate.Pairing, l, src *lesson.Lesson) {
 		m := pairing.Module
 		for _, pair := range pairing.Pairs {
-			if pair.Target == nil {
-				continue // translation-structure says so
+			if pair.Target == nil || pair.Untranslated() && m.Record.Translations[l.Lang].State == "initial" {
+				continue // translation-structure says so; or the work has not begun
 			}
 			b := beside{Pair: pair, module: m, l: l, src: src}
 			u := pair.Source

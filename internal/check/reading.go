@@ -2,8 +2,9 @@ package check
 
 import "wardleaf/internal/finding"
 
-// reading describes the rules that package load says while it reads, and assemble when
-// it meets a language that it cannot print. They have no Run.
+// reading describes the rules that package load says while it reads, package exchange
+// of a file that comes back from a translator, and assemble when it meets a language
+// that it cannot print. They have no Run.
 var reading = []*Rule{
 	{
 		Name: "basis-malformed", Title: "The record of what a translation was made from cannot be used", Level: finding.Error,
@@ -44,6 +45,46 @@ var reading = []*Rule{
 		Name: "file-unreadable", Title: "A file cannot be read", Level: finding.Error,
 		Why:    "What it holds would be missing from every page.",
 		Before: "en.md as a link to a file outside the pack\n", After: "en.md as an ordinary file\n",
+	},
+	{
+		Name: "handback-malformed", Title: "A file that came back from a translator breaks its own format", Level: finding.Error,
+		Why:    "What a file means that breaks its own format is a guess, and nothing of it is taken.",
+		Before: "<!DOCTYPE xliff><xliff version=\"2.1\">\n", After: "<xliff version=\"2.1\">\n",
+	},
+	{
+		Name: "handback-mismatch", Title: "A file that came back does not belong to this pack, or its blocks do not", Level: finding.Error,
+		Why:    "A translation put in the wrong place teaches the wrong thing.",
+		Before: "<unit id=\"steps.33.1\">\n", After: "<unit id=\"steps.3.1\">\n",
+	},
+	{
+		Name: "handback-newer", Title: "A translation was changed in the pack since it was handed off", Level: finding.Warning,
+		Why:    "Somebody's later correction would be lost without a word.",
+		Before: "wardleaf handback hi.xlf # and hi.md was corrected meanwhile\n", After: "wardleaf handback hi.xlf --force wrapping/steps.3.1\n",
+	},
+	{
+		Name: "handback-partial", Title: "A lesson came back with blocks missing that the pack has no translation of", Level: finding.Warning,
+		Why:    "A lesson half in one language and half in another is not made.",
+		Before: "79 of 80 blocks in state translated\n", After: "80 of 80 blocks in state translated\n",
+	},
+	{
+		Name: "handback-stale", Title: "The source of a block has changed since it was handed off", Level: finding.Warning,
+		Why:    "It translates what the source no longer says.",
+		Before: "wardleaf handback hi.xlf # and en.md was changed meanwhile\n", After: "wardleaf handoff hi -o hi.xlf\n",
+	},
+	{
+		Name: "handback-state", Title: "A block that came back is said to be done, and is not", Level: finding.Error,
+		Why:    "A block that nobody has finished would be printed as a translation.",
+		Before: "<segment state=\"translated\"><source>Rest.</source></segment>\n", After: "<segment state=\"initial\"><source>Rest.</source></segment>\n",
+	},
+	{
+		Name: "handback-tag-lost", Title: "A tag of the source is lost, doubled or out of place in its translation", Level: finding.Error,
+		Why:    "A tag stands for a number, a telephone, a source or a word in bold; a reader would be left without it.",
+		Before: "Wash for <1>40 seconds</1>. -> 40 सेकंड हाथ धोएँ।\n", After: "Wash for <1>40 seconds</1>. -> <1>40 सेकंड</1> हाथ धोएँ।\n",
+	},
+	{
+		Name: "handback-text", Title: "The words of a translation cannot be written into a lesson", Level: finding.Error,
+		Why:    "The words could not be printed as the translator wrote them.",
+		Before: "Give \\u202Egm 05\n", After: "Give 50 mg\n",
 	},
 	{
 		Name: "hidden-control", Title: "An invisible control character stands in a file", Level: finding.Error,
@@ -111,8 +152,8 @@ var reading = []*Rule{
 		Before: "minutes: half an hour\n", After: "minutes: 30\n",
 	},
 	{
-		Name: "translation-missing", Title: "A lesson is missing in a language of the pack", Level: finding.Error,
-		Why:    "A booklet with a lesson left out looks complete to whoever cannot read the others.",
+		Name: "translation-missing", Title: "A lesson is missing in a language of the pack", Level: finding.Warning,
+		Why:    "Families who do not read the source language would hold a lesson that they cannot use.",
 		Before: "languages: [en, hi] # and wrapping/hi.md is not there\n", After: "languages: [en, hi] # and wrapping/hi.md is there\n",
 	},
 	{

@@ -26,8 +26,8 @@ var translationLeftover = &Rule{
 				p.Report(b.where(), "the block is the same as in the source", "translate it")
 				return
 			}
-			own := p.Catalog.Script(b.l.Lang)
-			if own == "" || own == p.Catalog.Script(b.src.Lang) {
+			own, _, known := p.Catalog.Script(b.l.Lang)
+			if theirs, _, _ := p.Catalog.Script(b.src.Lang); !known || own == theirs {
 				if run := commonRun(wordsOf(fold(text)), words, 5); run != "" {
 					p.Report(b.where(), fmt.Sprintf("%q stands here as in the source", run), "translate it")
 				}

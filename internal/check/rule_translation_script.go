@@ -17,7 +17,7 @@ var translationScript = &Rule{
 	After:  "hi.md: चेहरा खुला रखें।\n",
 	Run: func(p *Pass) {
 		p.besides(func(b beside) {
-			script := p.Catalog.Script(b.l.Lang)
+			script, _, _ := p.Catalog.Script(b.l.Lang)
 			table := scriptTables[script]
 			if table == nil {
 				return

@@ -48,9 +48,13 @@ func context(m *pack.Module, lang string, u translate.Unit) string {
 	case u.Kind == translate.Title:
 		where = "title of a lesson"
 	case u.Step > 0 && u.Role == lesson.Steps:
-		where = fmt.Sprintf("%s, step %d of the lesson \"%s\"", u.Kind, u.Step, m.Title(lang))
+		what := string(u.Kind)
+		if u.Kind == translate.ListItem {
+			what = "text"
+		}
+		where = fmt.Sprintf("%s of step %d of the lesson \"%s\"", what, u.Step, m.Title(lang))
 	case u.Step > 0 && u.Role == lesson.Quiz:
-		where = fmt.Sprintf("%s, quiz question %d of the lesson \"%s\"", u.Kind, u.Step, m.Title(lang))
+		where = fmt.Sprintf("%s of quiz question %d of the lesson \"%s\"", u.Kind, u.Step, m.Title(lang))
 	}
 	if u.Role != lesson.Prose {
 		where += ", part \"" + string(u.Role) + "\""

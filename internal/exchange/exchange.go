@@ -128,7 +128,7 @@ func (o Order) item(m *pack.Module, pair translate.Pair, before map[string]trans
 		Standing: pair.Standing(), SourceDigest: pair.Digest, TargetDigest: targetDigest(pair),
 	}
 	it.Notes = notes(o.Pack, m, o.Lang, pair.Source)
-	if untranslated(pair) {
+	if pair.Untranslated() {
 		return it
 	}
 	it.Target = text.target
@@ -149,12 +149,6 @@ func (o Order) item(m *pack.Module, pair translate.Pair, before map[string]trans
 		it.Notes = append(it.Notes, Note{"change", "Nobody recorded what this translation was made from. Compare it with the source; correct it, or confirm it."})
 	}
 	return it
-}
-
-// untranslated reports whether there is no translation, or only a copy of the source
-// that nobody has recorded as one.
-func untranslated(p translate.Pair) bool {
-	return p.Target == nil || p.Basis == "" && translate.UnitDigest(*p.Target) == p.Digest
 }
 
 // noTarget stands for the digest of a translation that is not there.

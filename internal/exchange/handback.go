@@ -101,6 +101,7 @@ type block struct {
 	text coded
 	came *Returned // nil when nothing is taken
 	same bool      // the words are those of the translation already
+	own  string    // digest of the translation as it will stand in the pack
 }
 
 // module takes back the blocks of one module. It returns the change of its basis.
@@ -168,13 +169,17 @@ func (h *handback) take(b *block, u *Returned, res *ModuleResult) {
 		h.say(BadState, u.Span, fmt.Sprintf("%s is in state %s, and its target is empty", short(name), u.State), "translate it, or set its state to initial")
 		return
 	}
+	target := b.pair.Target
+	b.same = target != nil && said(trimBreaks(u.Target, b.text.codes), b.text.codes) == said(trimBreaks(b.text.target, b.text.codes), b.text.codes)
+	if b.same && b.pair.Standing() == translate.Current {
+		b.came = u // nothing would change, whatever is wrong with it
+		return
+	}
 	if !h.tags(b, u) || !h.text(u) {
 		return
 	}
-	target := b.pair.Target
-	b.same = target != nil && said(trimBreaks(u.Target, b.text.codes), b.text.codes) == said(trimBreaks(b.text.target, b.text.codes), b.text.codes)
 	now := targetDigest(b.pair)
-	if !b.same && u.TargetDigest != now && !(u.TargetDigest == "" && untranslated(b.pair)) && !slices.Contains(h.force, name) {
+	if !b.same && u.TargetDigest != now && !(u.TargetDigest == "" && b.pair.Untranslated()) && !slices.Contains(h.force, name) {
 		what := "was changed in the pack since it was handed off"
 		if u.TargetDigest == "" {
 			what = "is in the pack, and the file has lost what it was when it was handed off"
@@ -201,7 +206,7 @@ func (h *handback) tags(b *block, u *Returned) bool {
 		if at == (source.Span{}) {
 			at = u.TargetSpan
 		}
-		h.say(TagLost, at, fmt.Sprintf("%s of %s/%s", what, short(u.Module), short(u.ID)), mend)
+		h.say(TagLost, at, fmt.Sprintf("%s/%s: %s", short(u.Module), short(u.ID), what), mend)
 		ok = false
 	}
 	for _, r := range u.Target {
@@ -211,7 +216,7 @@ func (h *handback) tags(b *block, u *Returned) bool {
 		code := b.text.code(r.Text)
 		switch {
 		case code == nil:
-			bad(r.Span, fmt.Sprintf("the tag %s is none", short(r.Text)), "use the tags of the source text alone")
+			bad(r.Span, fmt.Sprintf("the source has no tag %s", short(r.Text)), "use the tags of the source text alone")
 			continue
 		case code.Lone != (r.Kind == Lone):
 			bad(r.Span, fmt.Sprintf("the tag %s (%s) must be written as in the source", r.Text, describe(code)), "copy it from the source text")
@@ -253,7 +258,11 @@ func (h *handback) text(u *Returned) bool {
 		}
 		for _, c := range r.Text {
 			if load.Hidden(c) || c == unicode.ReplacementChar || !xmlChar(c) {
-				h.say(BadText, r.Span, fmt.Sprintf("a character that cannot be printed (U+%04X) stands in %s/%s", c, short(u.Module), short(u.ID)), "delete it; direction follows from the language, and needs no mark")
+				at := r.Span
+				if at == (source.Span{}) {
+					at = u.TargetSpan
+				}
+				h.say(BadText, at, fmt.Sprintf("a character that cannot be printed (U+%04X) stands in %s/%s", c, short(u.Module), short(u.ID)), "delete it; direction follows from the language, and needs no mark")
 				return false
 			}
 		}
@@ -317,7 +326,10 @@ func (h *handback) write(m *pack.Module, blocks []block, p *translate.Pairing, r
 	for i, b := range blocks {
 		pairs[i] = b.pair
 		if b.came != nil {
-			pairs[i].Basis = b.pair.Digest
+			pairs[i].Basis, pairs[i].Own = b.pair.Digest, b.own
+			if b.same {
+				pairs[i].Own = translate.UnitDigest(*b.pair.Target)
+			}
 		}
 	}
 	change := Change{Path: path + ".basis", Data: translate.BasisFile(pairs)}
@@ -337,7 +349,7 @@ func sameBasis(old *pack.Basis, pairs []translate.Pair) bool {
 		if p.Basis != "" {
 			n++
 		}
-		if old.Units[p.Source.ID].Digest != p.Basis {
+		if u := old.Units[p.Source.ID]; u.Digest != p.Basis || u.Own != p.Own {
 			return false
 		}
 	}
@@ -398,7 +410,10 @@ func (h *handback) lesson(m *pack.Module, blocks []block, rebuild bool) ([]byte,
 		if said(trimBreaks(now.target, now.codes), now.codes) != want[i] {
 			h.unwritable(m, b, at)
 			ok = false
-		} else if b.came != nil && b.came.digestSpan != (source.Span{}) {
+			continue
+		}
+		blocks[i].own = translate.UnitDigest(units[i])
+		if b.came != nil && b.came.digestSpan != (source.Span{}) {
 			h.res.updates = append(h.res.updates, edit{b.came.digestSpan, translate.UnitDigest(units[i])})
 		}
 	}

@@ -3,6 +3,7 @@ package exchange
 import (
 	"fmt"
 	"strings"
+	"unicode"
 )
 
 // PO writes a job as one PO file of GNU gettext. The context of an entry is
@@ -60,4 +61,12 @@ func quotePO(s string) string {
 	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`, "\n", `\n`, "\t", `\t`, "\r", `\r`).Replace(s) + `"`
 }
 
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+// oneLine makes a remark of any text.
+func oneLine(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.ToValidUTF8(strings.Join(strings.Fields(s), " "), "\uFFFD"))
+}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 
 	"wardleaf/internal/source"
@@ -38,20 +39,29 @@ type fault struct {
 
 func (f *fault) Error() string { return f.what }
 
+// encoding is what an XML declaration says the encoding is.
+var encoding = regexp.MustCompile(`^<\?xml[^>]{0,100}?encoding\s*=\s*["']([^"'>]*)["']`)
+
 // parseXML reads an XML document without a document type, as a tree. It is stricter
 // than the library beneath: prefixes must be declared, attributes stand once, nothing
 // but remarks stands beside the root, and size, depth and number are bounded.
 func parseXML(b []byte) (*element, *fault) {
+	whole := len(b)
+	b = bytes.TrimPrefix(b, []byte("\ufeff"))
+	skipped := whole - len(b)
+	if m := encoding.FindSubmatchIndex(b); m != nil && !strings.EqualFold(string(b[m[2]:m[3]]), "utf-8") {
+		return nil, &fault{source.Span{Start: skipped + m[2], End: skipped + m[3]}, "the file says that it is not in UTF-8", "save it as UTF-8"}
+	}
 	d := xml.NewDecoder(bytes.NewReader(b))
-	d.Strict = true
+	offset := func() int { return min(int(d.InputOffset())+skipped, whole) }
 	root := &element{}
 	open := []*element{root}
 	spaces := []map[string]string{{"xml": "http://www.w3.org/XML/1998/namespace"}}
 	count := 0
 	for first := true; ; first = false {
-		start := int(d.InputOffset())
+		start := offset()
 		tok, err := d.RawToken()
-		span := source.Span{Start: start, End: int(d.InputOffset())}
+		span := source.Span{Start: start, End: offset()}
 		bad := func(what, mend string) (*element, *fault) { return nil, &fault{span, what, mend} }
 		if err == io.EOF {
 			if len(open) > 1 {
@@ -60,18 +70,13 @@ func parseXML(b []byte) (*element, *fault) {
 			break
 		}
 		if err != nil {
-			span.Start = min(int(d.InputOffset()), len(b))
-			span.End = span.Start
-			return nil, &fault{span, "this is not well-formed XML: " + syntaxOf(err), "save the file again with the program it was translated in"}
+			return nil, &fault{source.Span{Start: offset(), End: offset()}, "this is not well-formed XML: " + syntaxOf(err), "save the file again with the program it was translated in"}
 		}
 		here := open[len(open)-1]
 		switch tok := tok.(type) {
 		case xml.ProcInst:
 			if tok.Target == "xml" && (!first || !bytes.HasPrefix(b, []byte("<?xml"))) {
 				return bad("the XML declaration must stand first", "take out what stands before it")
-			}
-			if enc := strings.ToLower(string(tok.Inst)); tok.Target == "xml" && strings.Contains(enc, "encoding") && !strings.Contains(enc, "utf-8") {
-				return bad("the file is not in UTF-8", "save it as UTF-8")
 			}
 		case xml.Directive:
 			return bad("a document type stands here", "take the line that begins with <!DOCTYPE out; a translation needs none, and it can make a reader open other files")

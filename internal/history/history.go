@@ -48,6 +48,9 @@ func Open(dir string) (*Repository, error) {
 		if errors.As(err, &git) && strings.Contains(git.said, "not a git repository") {
 			return nil, fmt.Errorf("%s lies in no git repository, so there is no earlier state to compare with; put the pack under version control with: git init, git add, git commit", filepath.ToSlash(dir))
 		}
+		if errors.As(err, &git) && strings.Contains(git.said, "dubious ownership") {
+			return nil, fmt.Errorf("git does not read %s, since the repository belongs to somebody else; if you trust it, run: git config --global --add safe.directory and its folder", filepath.ToSlash(dir))
+		}
 		return nil, err
 	}
 	inside, prefix, _ := strings.Cut(string(out), "\n")

@@ -150,9 +150,9 @@ func (r *reader) translation(m *pack.Module, lang string) {
 		required = "write the lesson in it; every translation is made from this file"
 	} else if _, err := fs.Stat(r.fsys, name); errors.Is(err, fs.ErrNotExist) {
 		s.file = source.New(name, nil)
-		s.say("translation-missing", source.Span{}, fmt.Sprintf("the lesson has no translation into %s", lang),
-			"A booklet with a lesson left out looks complete to whoever cannot read the others.",
-			fmt.Sprintf("create %s, or take %s out of languages in pack.yaml", name, lang))
+		s.sayAt(finding.Warning, "translation-missing", source.Span{}, fmt.Sprintf("the lesson has no translation into %s; it is shown in the source language, and marked", lang),
+			"Families who do not read the source language would hold a lesson that they cannot use.",
+			fmt.Sprintf("have it translated: wardleaf handoff %[1]s %[2]s; or take %[1]s out of languages in pack.yaml", lang, m.ID))
 		return
 	}
 	if !s.open(name, maxMarkdown, required) {

@@ -13,6 +13,9 @@ import (
 // digitSystems are the numbering systems of UTS #35 whose digits can be printed.
 var digitSystems = []string{"arab", "arabext", "beng", "deva", "khmr", "latn", "mymr", "tamldec", "telu", "thai"}
 
+// calendars are those of UTS #35 that dates can be written in beside the Gregorian one.
+var calendars = []string{"ethiopic"}
+
 // packFile reads pack.yaml and returns the modules it lists.
 func (r *reader) packFile() []pack.Ref {
 	p := r.pack
@@ -29,7 +32,7 @@ func (r *reader) packFile() []pack.Ref {
 	}
 	var languages, modules []pack.Ref
 	var from pack.Ref
-	p.Digits = map[string]string{}
+	p.Digits, p.Calendars = map[string]string{}, map[string]string{}
 	s.group(v, "pack.yaml", map[string]field{
 		"title":           s.localized(&p.Title, "title"),
 		"subtitle":        s.localized(&p.Subtitle, "subtitle"),
@@ -47,7 +50,12 @@ func (r *reader) packFile() []pack.Ref {
 			})
 		},
 		"caution-points": s.cautionPoints,
-		"silenced":       s.silenced,
+		"calendars": s.byLanguage("calendars", func(tag string, v *value) {
+			var calendar string
+			s.oneOf(&calendar, "calendar of "+tag, calendars...)(v)
+			p.Calendars[tag] = calendar
+		}),
+		"silenced": s.silenced,
 		"digits": s.byLanguage("digits", func(tag string, v *value) {
 			var system string
 			s.oneOf(&system, "digits of "+tag, digitSystems...)(v)

@@ -34,6 +34,7 @@ type facts struct {
 	Date                  string // pattern of UTS #35 made of d, MMMM, y and quoted text
 	YearOffset            int    `json:"year-offset"` // 543 where years are counted as in Thailand
 	Months, Letters       []string
+	Ethiopic              []string // months of the Ethiopic calendar, where they are known
 }
 
 // A Locale is one language as a pack wants it written. It is safe for use by several goroutines.
@@ -44,6 +45,7 @@ type Locale struct {
 	RTL    bool
 
 	facts     facts
+	ethiopic  bool // dates stand in the Ethiopic calendar, too
 	zero      rune
 	localizer *i18n.Localizer
 }
@@ -75,6 +77,16 @@ func Load(fsys fs.FS) (*Catalog, error) {
 		c.labels[tag] = true
 	}
 	return c, nil
+}
+
+// For returns a language as a pack wants it written: with its digits, and with a
+// calendar beside the Gregorian one when it asks for one.
+func (c *Catalog) For(tag, digits, calendar string) (*Locale, error) {
+	l, err := c.Locale(tag, digits)
+	if err != nil {
+		return nil, err
+	}
+	return l.Beside(calendar)
 }
 
 // Has reports whether the program can be read in a language: it has both labels for it and facts.
@@ -155,7 +167,7 @@ func (l *Locale) Digits(s string) string {
 	}, s)
 }
 
-// Date writes a calendar date in full.
+// Date writes a calendar date in full, and in a second calendar when one is asked for.
 func (l *Locale) Date(t time.Time) string {
 	var out strings.Builder
 	// Every second piece of the pattern is quoted, and stands for itself.
@@ -168,6 +180,9 @@ func (l *Locale) Date(t time.Time) string {
 			).Replace(piece)
 		}
 		out.WriteString(piece)
+	}
+	if l.ethiopic {
+		out.WriteString(" (" + l.ethiopicDate(t) + ")")
 	}
 	return out.String()
 }

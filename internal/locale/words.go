@@ -52,11 +52,16 @@ func (c *Catalog) Words(tag string) *Words {
 	return c.words[base]
 }
 
-// Script returns the script that a language is written in by ISO 15924, or "" when
-// nothing is known of it. Aran is Arabic in the Nastaliq style.
-func (c *Catalog) Script(tag string) string {
-	base, _, _ := strings.Cut(tag, "-")
-	return c.facts[base].Script
+// Script returns the ISO 15924 code of the script of a language whose facts are known,
+// with or without labels, and whether it runs from right to left. Aran is Arabic in the
+// Nastaliq style.
+func (c *Catalog) Script(tag string) (script string, rtl, known bool) {
+	f, known := c.facts[tag]
+	if !known {
+		base, _, _ := strings.Cut(tag, "-")
+		f, known = c.facts[base]
+	}
+	return f.Script, rightToLeft[f.Script], known
 }
 
 // readWords reads words/<tag>.json of a folder; nil when there is none.

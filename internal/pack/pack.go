@@ -17,14 +17,16 @@ import (
 
 // A Pack is one folder of teaching material.
 type Pack struct {
-	Name          string       // how messages call it: its folder, or "the starter pack"
-	File          *source.File // pack.yaml
-	Title         Localized
-	Subtitle      Localized
-	Version       string
-	Source        string            // the source language
-	Languages     []string          // in the order pack.yaml gives, source language included
-	Digits        map[string]string // language -> Unicode numbering system, "latn" when absent
+	Name      string       // how messages call it: its folder, or "the starter pack"
+	File      *source.File // pack.yaml
+	Title     Localized
+	Subtitle  Localized
+	Version   string
+	Source    string            // the source language
+	Languages []string          // in the order pack.yaml gives, source language included
+	Digits    map[string]string // language -> Unicode numbering system, "latn" when absent
+	// Calendars are those that dates stand in beside the Gregorian one, by language.
+	Calendars     map[string]string
 	Session       Session
 	PassMark      int // percent of the score of a skills checklist that is enough
 	Modules       []*Module
@@ -39,11 +41,11 @@ type Pack struct {
 }
 
 // HasPage reports whether a language has a page of a name: the index, the trainers'
-// page, or that of a module with a lesson in the language.
+// page, or that of a module with a lesson in the language or in the source language.
 func (p *Pack) HasPage(name, lang string) bool {
 	for _, m := range p.Modules {
 		if name == m.ID+".html" {
-			return m.Lessons[lang] != nil
+			return m.Lessons[lang] != nil || m.Lessons[p.Source] != nil
 		}
 	}
 	return true
@@ -106,9 +108,11 @@ type Basis struct {
 	Units map[string]BasisUnit // by the block's ID
 }
 
-// A BasisUnit is the digest of one source block.
+// A BasisUnit is the digest of one source block, and of the translation that was
+// compared with it.
 type BasisUnit struct {
 	Digest string
+	Own    string      // empty when nobody recorded it
 	Span   source.Span // of its line
 }
 

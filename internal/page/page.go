@@ -78,6 +78,7 @@ type GlyphRun struct {
 	Clusters []Cluster
 	Colour   Colour
 	Tag      *Tag // nil: an artifact, such as a running head
+	Cut      bool // it holds a piece of a word that no line could hold
 }
 
 // Width returns how far the run reaches to the right of X.

@@ -115,7 +115,8 @@ func (b *booklet) modules() []typeset.Strip {
 		b.use(&m)
 		strips := b.s.Title(m.Lesson.Title, w, sect)
 		strips[0].Break = typeset.NewModule
-		strips[0].Anchor = &typeset.Anchor{Name: "module-" + m.ID, Title: lesson.Plain(m.Lesson.Title)}
+		strips[0].Anchor = &typeset.Anchor{Name: "module-" + m.ID, Title: lesson.Plain(m.Lesson.Title), Mark: b.Mark(&m)}
+		sect.Lang = b.Lang(&m)
 		strips = append(strips, b.s.Lead(b.seePages(m.Lesson.Lead), w, sect)...)
 		steps := 0
 		for i := range m.Lesson.Parts {

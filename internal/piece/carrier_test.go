@@ -11,10 +11,8 @@ import (
 	"strconv"
 	"testing"
 
-	"wardleaf/internal/drawing"
 	"wardleaf/internal/pdf"
 	"wardleaf/internal/sewing"
-	"wardleaf/internal/sheet"
 )
 
 // A trace is what mutool says that a page of a PDF paints.
@@ -166,55 +164,4 @@ func TestPatternIsTrueToScale(t *testing.T) {
 			}
 		}
 	})
-}
-
-// TestPatternAgreesWithScreen compares the printed paths of both sewing sheets (mupdf)
-// with those of the SVG on the screen, point for point.
-func TestPatternAgreesWithScreen(t *testing.T) {
-	mutool := tool(t, "mutool")
-	path := regexp.MustCompile(`<path d="([^"]*)"[^>]* stroke=`)
-	step := regexp.MustCompile(`[ML ]?(-?[.\d]+) ?(-?[.\d]+)`)
-	for _, name := range []string{"carrier-pattern", "cutting-plan"} {
-		made(t, name, []string{"A4"}, func(what string, j *Job, r *Result) {
-			var printed []drawn
-			for _, ds := range strokes(t, mutool, r) {
-				printed = append(printed, ds...)
-			}
-			c := sheet.Find(name).Blank(j.Locale, j.Pack, sheet.A4)
-			at := 0
-			for _, pg := range c.Pages {
-				for _, bl := range pg.Blocks {
-					if bl.Drawing == nil {
-						continue
-					}
-					svg := bl.Drawing.SVG(drawing.Labels{RTL: j.Locale.RTL})
-					dx, dy, first := 0.0, 0.0, true
-					for _, m := range path.FindAllSubmatch(svg, -1) {
-						if bytes.ContainsAny(m[1], "C") {
-							at++ // a round dot, the same for every chart
-							continue
-						}
-						for n, s := range step.FindAllSubmatch(m[1], -1) {
-							x, _ := strconv.ParseFloat(string(s[1]), 64)
-							y, _ := strconv.ParseFloat(string(s[2]), 64)
-							if at >= len(printed) || n >= len(printed[at].points) {
-								t.Fatalf("%s: path %d has no such printed point", what, at)
-							}
-							q := printed[at].points[n]
-							if first {
-								dx, dy, first = q[0]-x, q[1]-y, false
-							}
-							if math.Abs(q[0]-x-dx) > 0.02 || math.Abs(q[1]-y-dy) > 0.02 {
-								t.Fatalf("%s: path %d point %d is printed at %.3f, %.3f mm, shown at %.3f, %.3f", what, at, n, q[0]-dx, q[1]-dy, x, y)
-							}
-						}
-						at++
-					}
-				}
-			}
-			if at != len(printed) || at < 20 {
-				t.Errorf("%s: %d paths printed, %d shown", what, len(printed), at)
-			}
-		})
-	}
 }

@@ -32,6 +32,8 @@ type Job struct {
 	Paper  measure.Size // of pieces used flat; booklets are A5
 	// Distance is how far off wall checklists and flip charts are read; 0 is two metres.
 	Distance measure.Length
+	// Mark stands on every page: that the module is not translated yet. Empty when it is.
+	Mark string
 }
 
 // List is every piece there is, in the order people meet them.
@@ -54,6 +56,9 @@ var List = append([]Piece{
 // work returns a press for a piece on office paper, its text of a size.
 func (j *Job) work(text float64, label string) (*press, error) {
 	p, err := newPress(j.Edition, j.Fonts, typeset.Sized(measure.Pt(text)), typeset.WorkFrame(j.Paper, j.Locale.RTL), label)
+	if err == nil {
+		p.mark = j.Mark
+	}
 	if err == nil && j.Module != nil {
 		p.use(j.Module)
 	}
@@ -67,7 +72,7 @@ func (j *Job) sheet(text float64, label string) (*press, error) {
 	p, err := newPress(j.Edition, j.Fonts, z, typeset.SheetFrame(j.Paper, j.Locale.RTL), label)
 	if err == nil {
 		p.use(j.Module)
-		p.bare = true
+		p.bare, p.mark = true, j.Mark
 	}
 	return p, err
 }

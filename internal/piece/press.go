@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"cmp"
 	"strings"
 
 	"wardleaf/internal/drawing"
@@ -20,6 +21,7 @@ type press struct {
 	frames []typeset.Frame
 	label  string // what the piece is called, at the foot of its pages
 	bare   bool   // pages carry no running head
+	mark   string // that what all of it is about is not translated yet
 	root   *page.Tag
 	res    *Result
 }
@@ -68,6 +70,12 @@ func (p *press) finish(title string, sheets []typeset.Sheet, spots []typeset.Spo
 	band := band(loc, modules)
 	for i, sh := range sheets {
 		f := typeset.Furniture{Band: band}
+		if mark := cmp.Or(p.mark, sh.Mark); mark != "" {
+			f.Band = mark
+			if !translate.Signed(modules) {
+				f.Band += " – " + loc.Label("awaiting-review")
+			}
+		}
 		if !covers || i > 0 && i < len(sheets)-1 {
 			f.Head = sh.Head
 			switch {

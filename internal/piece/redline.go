@@ -97,10 +97,14 @@ func (p redlinePress) first(es []redline.Entry) []typeset.Strip {
 	for i := range es {
 		e := &es[i]
 		where := e.Section + " – " + e.Where
-		rows = append(rows, append([]typeset.Cell{typeset.Plain(e.Number), {Text: lines(where, append([]string{e.What}, e.Marks...))}}, p.sides(e, redline.Excerpt(e.Runs))...))
+		same := len(e.Runs) == 1 && e.Runs[0].Op == redline.Same
+		rows = append(rows, append([]typeset.Cell{typeset.Plain(e.Number), {Text: lines(where, append([]string{e.What}, e.Marks...))}}, p.sides(e, redline.Excerpt(e.Runs), same)...))
 	}
 	return p.s.Table(t, rows, p.frame.Width(), p.root)
 }
+
+// longest is how many characters stand in one cell; more go on in another row.
+const longest = 500
 
 // section sets the changes of one module in one language.
 func (p redlinePress) section(es []redline.Entry) []typeset.Strip {
@@ -112,8 +116,15 @@ func (p redlinePress) section(es []redline.Entry) []typeset.Strip {
 	for i := range es {
 		e := &es[i]
 		about := append(append([]string{e.What}, e.Marks...), e.Lines...)
-		row := append([]typeset.Cell{typeset.Plain(e.Number), {Text: lines(e.Where, about)}}, p.sides(e, e.Runs)...)
-		rows = append(rows, append(row, typeset.Cell{Square: true}, typeset.Cell{Square: true}, typeset.Cell{}))
+		same := len(e.Runs) == 1 && e.Runs[0].Op == redline.Same
+		for k, runs := range redline.Portions(e.Runs, longest) {
+			row, boxes := []typeset.Cell{{}, {}}, []typeset.Cell{{}, {}, {}}
+			if k == 0 {
+				row = []typeset.Cell{typeset.Plain(e.Number), {Text: lines(e.Where, about)}}
+				boxes = []typeset.Cell{{Square: true}, {Square: true}, {}}
+			}
+			rows = append(rows, append(append(row, p.sides(e, runs, same)...), boxes...))
+		}
 	}
 	return p.s.Table(t, rows, p.frame.Width(), p.root)
 }
@@ -132,17 +143,18 @@ func lines(bold string, rest []string) []lesson.Inline {
 	out := []lesson.Inline{{Kind: lesson.Strong, Children: text(bold)}}
 	for _, r := range rest {
 		if r != "" {
-			out = append(out, lesson.Inline{Kind: lesson.Break})
+			// The space keeps the words on both sides of the break apart for readers that hear them.
+			out = append(append(out, text(" ")...), lesson.Inline{Kind: lesson.Break})
 			out = append(out, text(r)...)
 		}
 	}
 	return out
 }
 
-// sides are two cells: what stood there, and what stands there now.
-func (p redlinePress) sides(e *redline.Entry, runs []redline.Run) []typeset.Cell {
+// sides are two cells: what stood there, and what stands there now. Words that are the
+// same as they were stand in the second alone.
+func (p redlinePress) sides(e *redline.Entry, runs []redline.Run, same bool) []typeset.Cell {
 	was, now := typeset.Cell{Lang: e.Lang, By: p.by[e.Lang]}, typeset.Cell{Lang: e.Lang, By: p.by[e.Lang]}
-	same := len(runs) == 1 && runs[0].Op == redline.Same
 	for _, r := range runs {
 		before, words, after := redline.Core(r.Text)
 		ruled := func(k lesson.InlineKind) []lesson.Inline {

@@ -103,6 +103,24 @@ func TestChartsAgree(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if n := agree(t, qpdf, r, c); n < 3000 {
+		t.Errorf("only %d points compared", n)
+	}
+	for name, least := range map[string]int{"carrier-pattern": 500, "cutting-plan": 50} {
+		r, err := List[slices.IndexFunc(List, func(p Piece) bool { return p.Name == name })].Make(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := agree(t, qpdf, r, sheet.Find(name).Blank(e.Locale, e.Pack, sheet.A4)); n < least {
+			t.Errorf("%s: only %d points compared", name, n)
+		}
+	}
+}
+
+// agree looks for each point of a sheet's drawings, as SVG has them, in the PDF of the
+// same sheet, and returns how many there are.
+func agree(t *testing.T, qpdf string, r *Result, c *sheet.Content) int {
+	t.Helper()
 	dir := t.TempDir()
 	packed, plain := filepath.Join(dir, "a.pdf"), filepath.Join(dir, "b.pdf")
 	var b bytes.Buffer
@@ -147,10 +165,7 @@ func TestChartsAgree(t *testing.T) {
 			}
 		}
 	}
-	if points < 3000 {
-		t.Errorf("only %d points compared", points)
-	}
-	t.Logf("%d points compared", points)
+	return points
 }
 
 // svgPoints are the points that lines of a drawing go through.

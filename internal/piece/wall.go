@@ -121,7 +121,7 @@ func (w *wall) build(l *lesson.Lesson, r reading) (*press, []typeset.Strip, erro
 	if err != nil {
 		return nil, nil, err
 	}
-	p.bare = true
+	p.bare, p.mark = true, w.Mark
 	act, near := p.s.Resized(sizes[1]), p.s.Resized(sizes[2])
 	width := p.frame.Width()
 	out := p.s.CloseTitle(l.Title, width, p.root)

@@ -14,6 +14,14 @@ import (
 // under the module's title, and the warning signs of all of them together.
 func wallWard(j *Job) (*Result, error) {
 	modules := chosen(j.Edition)
+	for i := range modules {
+		if modules[i].Fallback { // one sheet is in one language
+			ward := *j
+			ward.Mark = j.Edition.Mark(&modules[i])
+			ward.Edition, _ = j.Edition.InSource(&modules[i])
+			return wallWard(&ward)
+		}
+	}
 	w := &wall{Job: j, label: j.Locale.Label("wall-checklist"), headings: true}
 	res, err := w.sheet(together(j.Edition, modules), modules)
 	if err == nil && res.TooLong != nil {

@@ -124,6 +124,13 @@ func FuzzScript(f *testing.F) {
 		if Was(runs) != old || Now(runs) != now {
 			t.Errorf("%q to %q: the runs say %q to %q", old, now, Was(runs), Now(runs))
 		}
+		var portions []Run
+		for _, p := range Portions(runs, 5) {
+			portions = append(portions, p...)
+		}
+		if Was(portions) != old || Now(portions) != now {
+			t.Errorf("%q to %q: the portions say %q to %q", old, now, Was(portions), Now(portions))
+		}
 		if old == now && edits(ops) > 0 {
 			t.Error("equal texts differ")
 		}

@@ -106,6 +106,9 @@ func marks(a, b *block) []Mark {
 	if a.kind == "part" {
 		add(Role, string(a.place.Role), string(b.place.Role))
 	}
+	if b.first {
+		add(Role, a.group, b.group) // such as steps that are numbered no more
+	}
 	if slices.ContainsFunc(append(differ(a.links, b.links), differ(b.links, a.links)...), func(l string) bool { return strings.HasPrefix(l, "number:") }) {
 		add(Number, strings.Join(numbersOf(a.links), ", "), strings.Join(numbersOf(b.links), ", "))
 	}
@@ -165,6 +168,16 @@ func (w *work) touched(lang string, runs []Run) []Topic {
 	return out
 }
 
+// numeral reports whether a word holds a digit, or a sign for a number, of any script.
+func numeral(word string) bool {
+	return strings.ContainsFunc(word, func(c rune) bool { return unicode.Is(unicode.N, c) })
+}
+
+// numerals are the words of a text that hold digits.
+func numerals(text string) []string {
+	return slices.DeleteFunc(words(text), func(w string) bool { return !numeral(w) })
+}
+
 // touchesNumber reports whether a changed word of one side holds a digit, or stands
 // right before or after a number, as "at most" and units do.
 func touchesNumber(runs []Run, side Op) bool {
@@ -175,11 +188,12 @@ func touchesNumber(runs []Run, side Op) bool {
 			continue
 		}
 		for _, t := range words(r.Text) {
-			digits := strings.ContainsFunc(t, func(c rune) bool { return unicode.Is(unicode.N, c) })
-			if digits || strings.ContainsFunc(t, unicode.IsLetter) {
+			digits := numeral(t)
+			switch letters := strings.ContainsFunc(t, unicode.IsLetter); {
+			case digits, letters, strings.ContainsAny(t, "%٪<>≤≥−±+"), t == "°" && r.Op == side:
 				ws = append(ws, word{r.Op == side, digits})
-			} else if r.Op == side && strings.ContainsAny(t, "%٪°<>≤≥−±+") {
-				ws = append(ws, word{true, false})
+			case strings.ContainsFunc(t, unicode.IsPunct) && !strings.ContainsAny(t, "-–"):
+				ws = append(ws, word{}) // a comma or a bracket keeps what follows apart
 			}
 		}
 	}

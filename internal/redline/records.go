@@ -162,6 +162,16 @@ func packValues(p *pack.Pack) []value {
 	for _, lang := range pack.Sorted(p.Digits) {
 		out = append(out, value{key: "digits: " + lang, text: p.Digits[lang]})
 	}
+	for _, c := range p.CautionPoints {
+		for _, lang := range pack.Sorted(c.Ways) {
+			out = append(out, value{key: "caution-points: " + c.ID + " " + lang, text: strings.Join(c.Ways[lang], ", "), topics: []Topic{Caution}})
+		}
+	}
+	var silenced []string
+	for _, q := range p.Silenced {
+		silenced = append(silenced, strings.Join(strings.Fields(fmt.Sprintf("%s %s %s until %s: %s", q.Rule, q.Module, q.Lang, q.Until.Text, q.Reason)), " "))
+	}
+	out = append(out, value{key: "silenced", text: strings.Join(silenced, "; ")})
 	return append(out, value{key: "modules", text: strings.Join(ids, ", ")}, value{key: "wall", text: refs(p.Wall)},
 		value{key: "pass-mark", text: strconv.Itoa(p.PassMark)},
 		value{key: "session", text: fmt.Sprintf("start %02d:%02d, group %d, break %d", p.Session.Start/60, p.Session.Start%60, p.Session.Group, p.Session.Break)})
@@ -177,6 +187,21 @@ func facilityEntries(f *pack.Facility) []entry {
 	}
 	for _, c := range f.Contacts {
 		out = append(out, entry{c.ID, append(localized("label ", c.Label), value{key: "value", text: c.Value})})
+	}
+	if t := f.Feeding; t != nil {
+		vs := []value{{key: "dated", text: t.Dated.Text}}
+		for _, b := range t.Bands {
+			var feeds []string
+			for _, ml := range b.PerFeed {
+				feeds = append(feeds, strconv.Itoa(ml))
+			}
+			vs = append(vs, value{
+				key:    fmt.Sprintf("%d to %d g", b.From, b.To),
+				text:   fmt.Sprintf("feeds-a-day %d, ml-per-feed %s", b.Feeds, strings.Join(feeds, ", ")),
+				topics: []Topic{Number},
+			})
+		}
+		out = append(out, entry{"feeding-table", vs})
 	}
 	return out
 }
@@ -252,12 +277,12 @@ func recordValues(r *pack.Record) []value {
 	}
 	out := []value{
 		{key: "audience", text: strings.Join(r.Audience, ", ")}, {key: "minutes", text: minutes},
-		{key: "prepared", text: r.Prepared.Text}, {key: "due", text: r.Due.Text},
+		{key: "prepared", text: r.Prepared.Text}, {key: "due", text: r.Due.Text}, {key: "by", text: r.By},
 		{key: "critical-steps", text: strings.Join(steps, ", "), topics: []Topic{CriticalStep}},
 		{key: "sources", text: refs(r.Sources)}, {key: "sign-offs", text: strings.Join(offs, "; ")},
 	}
 	for _, lang := range pack.Sorted(r.Translations) {
-		out = append(out, value{key: "translation " + lang, text: r.Translations[lang].State})
+		out = append(out, value{key: "translation " + lang, text: r.Translations[lang].State}, value{key: "translation " + lang + " by", text: r.Translations[lang].By})
 	}
 	return out
 }

@@ -13,6 +13,7 @@ package redline
 
 import (
 	"slices"
+	"strings"
 
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
@@ -107,7 +108,7 @@ type Change struct {
 }
 
 // A Place is where a block stands in its lesson or a value in its file. The zero Place
-// is all of it.
+// is before the first part of a lesson, or the file as a whole.
 type Place struct {
 	Title   bool        // of the lesson
 	Heading string      // of the part
@@ -128,6 +129,9 @@ type Mark struct {
 
 // Yes is the value of a mark that holds.
 const Yes = "yes"
+
+// whole reports whether a change is of a file as a whole.
+func (c *Change) whole() bool { return slices.Contains(c.Topics, Whole) }
 
 // Grave reports whether a change is one to be read first.
 func (c *Change) Grave() bool {
@@ -165,6 +169,16 @@ func Compare(old, now Side, not Negations) *Redline {
 		c.Number = n
 		slices.SortStableFunc(c.Topics, func(a, b Topic) int { return slices.Index(topics, a) - slices.Index(topics, b) })
 		c.Topics = slices.Compact(c.Topics)
+		if slices.Contains(c.Topics, Number) && (c.Kind == Changed || c.Kind == Moved) {
+			// A digit is hard to read where it is struck through.
+			if was, now := numerals(Was(c.Words)), numerals(Now(c.Words)); !slices.Equal(was, now) {
+				lost, got := differ(was, now), differ(now, was)
+				if len(lost)+len(got) == 0 { // the same in another order
+					lost, got = was, now
+				}
+				c.Marks = append(c.Marks, Mark{Number, strings.Join(lost, ", "), strings.Join(got, ", ")})
+			}
+		}
 	})
 	return r
 }

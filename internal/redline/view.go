@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"wardleaf/internal/locale"
 )
@@ -139,25 +140,26 @@ func (w wording) revision(r Revision) string {
 }
 
 func (w wording) entry(c *Change, s *Section) Entry {
-	e := Entry{ID: strconv.Itoa(c.Number), Number: w.Locale.Number(c.Number), Section: s.Title, Where: w.place(c.Place, c.File), Lang: s.Lang, RTL: s.RTL, Runs: c.Words, Kind: c.Kind}
-	what := []string{}
-	if c.Place != (Place{}) {
-		what = append(what, w.Label("redline-"+string(c.Kind)))
-	}
-	for _, t := range c.Topics {
-		if t != Whole && t != Record {
-			what = append(what, w.topic(t))
+	e := Entry{ID: strconv.Itoa(c.Number), Number: w.Locale.Number(c.Number), Section: s.Title, Where: w.place(c.Place), Lang: s.Lang, RTL: s.RTL, Runs: c.Words, Kind: c.Kind}
+	switch {
+	case !c.whole():
+		what := []string{w.Label("redline-" + string(c.Kind))}
+		for _, t := range c.Topics {
+			if t != Record {
+				what = append(what, w.topic(t))
+			}
 		}
-	}
-	e.What = w.list(what)
-	if c.Place == (Place{}) {
-		e.What = map[Kind]string{New: w.Label("redline-lesson-new"), Gone: w.Label("redline-lesson-gone")}[c.Kind]
-		if c.Kind == Unread {
-			e.What = w.Label("redline-unread", locale.With("File", apart(c.File)))
+		e.What = w.list(what)
+		if c.Place.Key != "" {
+			e.Where = apart(c.File + ": " + c.Place.Key)
 		}
+	case c.Kind == Unread:
+		e.Where, e.What = apart(c.File), w.Label("redline-unread", locale.With("File", apart(c.File)))
+	default:
+		e.Where, e.What = apart(c.File), w.Label(map[Kind]string{New: "redline-lesson-new", Gone: "redline-lesson-gone"}[c.Kind])
 	}
 	if c.Kind == Moved && c.From != c.Place {
-		e.Lines = append(e.Lines, w.Label("redline-moved-from", locale.With("Place", w.place(c.From, c.File))))
+		e.Lines = append(e.Lines, w.Label("redline-moved-from", locale.With("Place", w.place(c.From))))
 	}
 	for _, m := range c.Marks {
 		e.Marks = append(e.Marks, w.mark(m))
@@ -206,13 +208,8 @@ func (w wording) mark(m Mark) string {
 
 // place says where a block stands: the heading of its part, its number, the letter of
 // an answer.
-func (w wording) place(p Place, file string) string {
-	switch {
-	case p == (Place{}):
-		return apart(file)
-	case p.Key != "":
-		return apart(file + ": " + p.Key)
-	case p.Title:
+func (w wording) place(p Place) string {
+	if p.Title {
 		return w.Label("redline-title")
 	}
 	parts := []string{apart(p.Heading)}
@@ -235,9 +232,10 @@ func (w wording) place(p Place, file string) string {
 	return strings.Join(parts, " – ")
 }
 
-// Excerpt shortens what was kept to a few words beside those that changed.
+// Excerpt shortens what was kept to a few words beside those that changed, and leaves
+// out the rest of what is very long.
 func Excerpt(runs []Run) []Run {
-	const near = 7 // words and spaces
+	const near, most = 7, 80 // words and spaces
 	var out []Run
 	for i, r := range runs {
 		if r.Op == Same {
@@ -253,7 +251,38 @@ func Excerpt(runs []Run) []Run {
 				r.Text = strings.Join(ws[:near], "") + " … " + strings.Join(ws[len(ws)-near:], "")
 			}
 		}
+		if ws := words(r.Text); r.Op != Same && len(ws) > most {
+			r.Text = strings.Join(ws[:most], "") + "…"
+		}
 		out = append(out, r)
 	}
 	return out
+}
+
+// Portions cuts runs between words into portions in which neither side has many more
+// than so many characters, for a column that must not grow higher than a page.
+func Portions(runs []Run, most int) [][]Run {
+	var out [][]Run
+	var now []Run
+	was, is := 0, 0
+	for _, r := range runs {
+		for _, word := range words(r.Text) {
+			if was > most || is > most {
+				out, now, was, is = append(out, now), nil, 0, 0
+			}
+			if n := len(now); n > 0 && now[n-1].Op == r.Op {
+				now[n-1].Text += word
+			} else {
+				now = append(now, Run{r.Op, word})
+			}
+			size := utf8.RuneCountInString(word)
+			if r.Op != Added {
+				was += size
+			}
+			if r.Op != Struck {
+				is += size
+			}
+		}
+	}
+	return append(out, now)
 }

@@ -55,6 +55,9 @@ func TestTouchesNumber(t *testing.T) {
 		{"Under 36.5 °C", "Under 36.5 °F", true},
 		{"Feed 3 hours, by day.", "Feed 3 hours, by night.", false},
 		{"Hold the baby.", "Hold your baby.", false},
+		{"Under 36.5 (WHO, 2003): call now.", "Under 36.5 (WHO, 2003): phone now.", false},
+		{"2–3 hours", "2–3 days", true},
+		{"36.5 °C", "36.5 C", true},
 		{"٣ أمتار", "٤ أمتار", true},
 		{"৪ বার", "৮ বার", true},
 		{"፬ ጊዜ", "፭ ጊዜ", true}, // numerals of Ethiopic are no decimal digits

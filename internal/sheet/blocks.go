@@ -92,7 +92,7 @@ func Amount(p *pack.Pack, id string) float64 {
 	return v
 }
 
-// Written is a clinical number of the pack as it is read: "4–5" or "15", without its unit.
+// Written is a clinical number of the pack as it is read: "4 to 5" or "15", without its unit.
 func Written(loc *locale.Locale, p *pack.Pack, id string) string {
 	n := p.Numbers[id]
 	switch {
@@ -101,7 +101,7 @@ func Written(loc *locale.Locale, p *pack.Pack, id string) string {
 	case n.Amount != "":
 		return loc.Decimal(n.Amount)
 	}
-	return loc.Decimal(n.Low) + "–" + loc.Decimal(n.High)
+	return loc.Label("range", locale.With("Low", loc.Decimal(n.Low)), locale.With("High", loc.Decimal(n.High)))
 }
 
 // bullets and numbered are lists of sentences.

@@ -14,7 +14,7 @@ var contactLog = &Sheet{
 	Name:  "contact-log",
 	About: "hours of skin-to-skin contact: a week to shade, or the total of each day of a log",
 	Inputs: []Input{
-		{Name: "sessions", Value: "FILE", About: "a CSV FILE of date,start,end, or of start,end with their dates; days are split at midnight", File: true},
+		{Name: "csv", Value: "FILE", About: "a CSV FILE of date,start,end, or of start,end with their dates; days are split at midnight", File: true},
 	},
 	Whole: true,
 }
@@ -27,7 +27,7 @@ func makeContact(j Job) (*Content, error) {
 	blocks := []lesson.Block{Bold(w.label("for-both")),
 		Form(lesson.Field{Label: w.label("name"), Share: 0.6}, lesson.Field{Label: w.label("date"), Share: 0.4})}
 	blocks = append(blocks, aim(w)...)
-	file := j.Files["sessions"]
+	file := j.Files["csv"]
 	if file == nil {
 		c.Pages = []Page{{Blocks: append(blocks, contactGrid(w, (j.Room.Height.Millimetres()-76)/27)), Apart: true}}
 		return c, nil

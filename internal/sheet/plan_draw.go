@@ -9,13 +9,13 @@ import (
 	"wardleaf/internal/sewing"
 )
 
-// bandMost is how much length of cloth one drawing shows; longer cloth goes on in the next.
-const bandMost = 300 * sewing.CM
+// CuttingBand is how much length of cloth one drawing shows; longer cloth goes on in the next.
+const CuttingBand = 300 * sewing.CM
 
 // layPlan draws a section of cloth: its length runs to the right, in every language.
 func layPlan(loc *locale.Locale, p *sewing.Pattern, o sewing.Order, s *sewing.Section, room measure.Size) []*drawing.Drawing {
 	const left, top, foot = 8.0, 1.0, 6.0
-	bands := (s.Length + bandMost - 1) / bandMost
+	bands := (s.Length + CuttingBand - 1) / CuttingBand
 	band := (s.Length + bands - 1) / bands
 	band = (band + sewing.CM - 1) / sewing.CM * sewing.CM // whole centimetres, for the scale
 	scale := (room.Width.Millimetres() - left - 4) / band.Millimetres()

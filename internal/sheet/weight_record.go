@@ -18,7 +18,7 @@ var weightRecord = &Sheet{
 	About: "weights and gains: a form, what to expect of a birth weight, or a record with its gains and what stands out",
 	Inputs: []Input{
 		{Name: "birth-weight", Value: "GRAMS", About: "print what to expect of a birth weight in GRAMS, and where the loss is past the limit"},
-		{Name: "weights", Value: "FILE", About: "a CSV FILE of date,weight in grams; the first row is the day of birth", File: true},
+		{Name: "csv", Value: "FILE", About: "a CSV FILE of date,weight in grams; the first row is the day of birth", File: true},
 	},
 	Whole: true,
 }
@@ -30,7 +30,7 @@ func makeWeights(j Job) (*Content, error) {
 	c := &Content{Title: w.label("weight-record")}
 	blocks := []lesson.Block{Bold(w.label("for-both")), babyLine(w, "", 0)}
 	birth := j.Value(weightRecord, "birth-weight")
-	file := j.Files["weights"]
+	file := j.Files["csv"]
 	grams := 0
 	if birth != "" {
 		var err error

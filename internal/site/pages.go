@@ -1,6 +1,7 @@
 package site
 
 import (
+	"cmp"
 	"html/template"
 	"slices"
 
@@ -15,13 +16,32 @@ import (
 // written is the lesson as it was written: on a page a telephone is a link to tap,
 // which an edition has made into text.
 func written(e *translate.Edition, m *translate.Module) *lesson.Lesson {
-	return m.Lessons[e.Locale.Tag]
+	return m.Lessons[cmp.Or(e.Lang(m), e.Locale.Tag)]
+}
+
+// rendererOf returns what writes the words of a module: in the edition of the source
+// language when it has fallen back to that.
+func rendererOf(e *translate.Edition, m *translate.Module, level int) *renderer {
+	if m.Fallback {
+		e, m = e.InSource(m)
+	}
+	return &renderer{e: e, module: m.ID, level: level}
+}
+
+// own is the language of a module's words, when it is not the page's.
+func own(e *translate.Edition, m *translate.Module) *Lang {
+	if !m.Fallback {
+		return nil
+	}
+	src, _ := e.InSource(m)
+	return &Lang{src.Locale.Tag, src.Locale.Name, src.Locale.RTL}
 }
 
 func address(m *translate.Module) string { return m.ID + ".html" }
 
 type lessonPage struct {
 	frame
+	Own            *Lang // of the words, when it is not the page's
 	Heading, Lead  template.HTML
 	Parts          []part
 	Prints         []link
@@ -31,9 +51,10 @@ type lessonPage struct {
 func (s *Site) lesson(e *translate.Edition, i int, all []Lang, pdfs []PDF) lessonPage {
 	m := &e.Modules[i]
 	l := written(e, m)
-	r := &renderer{e: e, module: m.ID, level: 1}
+	r := rendererOf(e, m, 1)
 	p := lessonPage{
 		frame:   s.frame(e, lesson.Plain(l.Title), address(m), all, e.Modules[i:i+1]),
+		Own:     own(e, m),
 		Heading: r.inlines(l.Title),
 		Lead:    r.blocks(l.Lead),
 		Prints:  prints(e.Locale, pdfs, m.ID, forFamilies),
@@ -50,6 +71,9 @@ func (s *Site) lesson(e *translate.Edition, i int, all []Lang, pdfs []PDF) lesso
 		}
 		m := &e.Modules[i]
 		return &link{Href: address(m), Text: lesson.Plain(m.Lesson.Title)}
+	}
+	if mark := e.Mark(m); mark != "" {
+		p.Band = append([]string{mark}, p.Band...)
 	}
 	p.Previous, p.Next = beside(i-1), beside(i+1)
 	return p
@@ -69,6 +93,8 @@ type indexPage struct {
 // An entry is one lesson of the list.
 type entry struct {
 	Number, Href, Title, Minutes string
+	Own                          *Lang // of the title, when it is not the page's
+	Mark                         string
 	Audience                     []string
 }
 
@@ -94,7 +120,7 @@ func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 	for i := range e.Modules {
 		m := &e.Modules[i]
 		out.Lessons = append(out.Lessons, entry{
-			Number: loc.Number(i + 1), Href: address(m), Title: lesson.Plain(m.Lesson.Title),
+			Number: loc.Number(i + 1), Href: address(m), Title: lesson.Plain(written(e, m).Title), Own: own(e, m), Mark: e.Mark(m),
 			Minutes: loc.Label("minutes", locale.Count(m.Record.Minutes)), Audience: audience(m.Record.Audience, loc),
 		})
 	}
@@ -140,6 +166,8 @@ type trainerPage struct {
 
 type trainerSection struct {
 	ID, Href, Title string
+	Own             *Lang // of title and notes, when it is not the page's
+	Mark            string
 	Notes           template.HTML
 	Prints          []link
 }
@@ -152,9 +180,9 @@ func (s *Site) trainer(e *translate.Edition, all []Lang, pdfs []PDF) trainerPage
 	}
 	for i := range e.Modules {
 		m := &e.Modules[i]
-		r := &renderer{e: e, module: m.ID, level: 2}
+		r := rendererOf(e, m, 2)
 		sec := trainerSection{
-			ID: "module-" + m.ID, Href: address(m), Title: lesson.Plain(m.Lesson.Title),
+			ID: "module-" + m.ID, Href: address(m), Title: lesson.Plain(written(e, m).Title), Own: own(e, m), Mark: e.Mark(m),
 			Prints: prints(e.Locale, pdfs, m.ID, forTrainers),
 		}
 		for _, p := range written(e, m).Parts {

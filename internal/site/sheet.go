@@ -19,11 +19,11 @@ type sheetPage struct {
 	Prints   []link
 	Script   template.JS // empty but on pages that can be worked
 	Work     *sheetWork
-	Plan     *planWork
 }
 
 // A sheetWork is what a script is given.
 type sheetWork struct {
+	Kind  string // growth or cutting
 	Data  any
 	Notes template.HTML // how it works things out, and by which source
 }
@@ -63,12 +63,12 @@ func (s *Site) sheet(e *translate.Edition, sh *sheet.Sheet, all []Lang, pdfs []P
 		out.Sections = append(out.Sections, sec)
 	}
 	if sh.Name == "growth-chart" {
-		out.Work, out.Script = &sheetWork{newGrowthWork(e, out.Sections), r.blocks(sheet.GrowthNotes(loc, e.Pack))}, s.growth
+		out.Work, out.Script = &sheetWork{"growth", newGrowthWork(e, out.Sections), r.blocks(sheet.GrowthNotes(loc, e.Pack))}, s.growth
 	}
 	if sh.Name == "cutting-plan" {
-		out.Plan, out.Script = newPlanWork(e), s.plan
+		out.Work, out.Script = &sheetWork{Kind: "cutting", Data: newCuttingWork(e)}, s.cutting
 	}
-	if out.Script != "" {
+	if out.Work != nil {
 		out.ScriptHash = hash(out.Script)
 	}
 	return out

@@ -21,6 +21,8 @@ type Edition struct {
 	// Prepared is the latest date on which any of its words were changed on
 	// purpose; Due is the earliest by which one must be read again.
 	Prepared, Due time.Time
+
+	source *locale.Locale // of lessons that have fallen back; nil when none can
 }
 
 // A Module is one lesson of an edition.
@@ -31,10 +33,14 @@ type Module struct {
 	Signed bool
 	// Final: the words are in the source language, or a translation in state final.
 	Final bool
+	// Fallback: there is no translation, and Lesson is the source language's.
+	Fallback bool
+	// Partly: the translation is in state initial and holds words of the source language.
+	Partly bool
 }
 
 // Join makes the edition of a pack in the locale's language. Modules without a
-// lesson in that language are left out; a rule has said so.
+// lesson in that language are left out, until FallBack puts the source's in their place.
 func Join(p *pack.Pack, loc *locale.Locale) *Edition {
 	e := &Edition{Pack: p, Locale: loc}
 	for _, m := range p.Modules {

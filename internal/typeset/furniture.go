@@ -83,6 +83,10 @@ func (s *Setter) Furnish(f Frame, n int, fu Furniture) []page.Item {
 func (s *Setter) band(st *Strip, text string, y, width Length) {
 	style := s.foot().bold().in(Clay)
 	l := s.oneLine(text, style, nil)
+	if room := width - measure.MM(3); l.Width > room {
+		style = style.scaled(float64(room) / float64(l.Width))
+		l = s.oneLine(text, style, nil)
+	}
 	st.frame(0, y, width, bandHeight, measure.Pt(0.8), Clay)
 	st.line(l, (width-l.Width)/2, y+bandHeight/2+style.Size.Scale(0.36))
 }

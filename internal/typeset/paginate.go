@@ -34,6 +34,7 @@ func (f Frame) spineLeft(pageIndex int) bool { return (pageIndex%2 == 0) != f.RT
 type Sheet struct {
 	Items []page.Item
 	Head  string // title of the module it belongs to
+	Mark  string // of that module
 }
 
 // A Spot is where an anchor came to lie.
@@ -67,16 +68,16 @@ func Paginate(strips []Strip, f Frame, first int) (pages []Sheet, spots []Spot) 
 			}
 		}
 		fill(section, tops, f.Height())
-		head := ""
+		var head, mark string
 		if len(pages) > 0 {
-			head = pages[len(pages)-1].Head
+			head, mark = pages[len(pages)-1].Head, pages[len(pages)-1].Mark
 		}
 		if section[0].Break == NewModule && section[0].Anchor != nil {
-			head = section[0].Anchor.Title
+			head, mark = section[0].Anchor.Title, section[0].Anchor.Mark
 		}
 		at := first + len(pages)
 		for range count {
-			pages = append(pages, Sheet{Head: head})
+			pages = append(pages, Sheet{Head: head, Mark: mark})
 		}
 		for i := range section {
 			p := at + tops[i].page
@@ -135,8 +136,12 @@ func breaks(strips []Strip, room Length, white float64) (tops []top, pages int) 
 		before := strips[i].Before.Scale(white)
 		if i > 0 && t.y > 0 {
 			need := chain(strips[i:], white)
-			if need > room {
-				need = strips[i].Height // it cannot be kept whole on any page
+			if whole := chain(strips[chained(strips, i):], white); whole > room {
+				// It cannot be kept whole on any page: two by two, so that no title stands alone.
+				need = strips[i].Height
+				if strips[i].Keep && i+1 < len(strips) {
+					need = min(chain(strips[i:i+2], white), room)
+				}
 			}
 			if t.y+before+need > room {
 				t = top{page: t.page + 1}
@@ -197,6 +202,14 @@ func (st *Strip) on(f Frame, index int, y Length) []page.Item {
 		items = append(items, bar)
 	}
 	return items
+}
+
+// chained is where the strips begin that strip i is kept with.
+func chained(strips []Strip, i int) int {
+	for i > 0 && strips[i-1].Keep {
+		i--
+	}
+	return i
 }
 
 // chain is the room that the first strip takes with all that it is kept with.

@@ -38,6 +38,7 @@ type Anchor struct {
 	Name  string // such as "module-feeding"
 	Title string // for the outline; empty keeps it out of it
 	Level int
+	Mark  string // of a new module: what must stand on every page of it
 }
 
 // piece is something within a strip: its place from the start edge and the top,

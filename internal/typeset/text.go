@@ -40,8 +40,8 @@ func spans(ins []lesson.Inline, st Style) []span {
 				out = append(out, span{text: "\n", style: st, link: link, at: in.Span})
 			case lesson.Strong, lesson.Emphasis:
 				walk(in.Children, st.bold(), link)
-			case lesson.Struck:
-				walk(in.Children, st.ruled(Through), link)
+			case lesson.Struck: // bold, so that a digit can still be read under the rule
+				walk(in.Children, st.bold().ruled(Through), link)
 			case lesson.Added:
 				walk(in.Children, st.bold().ruled(Under), link)
 			case lesson.Link:
@@ -163,6 +163,7 @@ func cut(w shape.Word, width Length, advance func(*shape.Word) Length) []shape.W
 		}
 	}
 	first.BreakAfter, first.MustBreak = true, false
+	first.Cut, rest.Cut = true, true
 	return append(cut(first, width, advance), cut(rest, width, advance)...)
 }
 
@@ -214,6 +215,9 @@ func (s *Setter) line(t *shape.Text, words []shape.Word, sp []span) Line {
 			}
 			out.Items = append(out.Items, last)
 		}
+		if last != nil && w.Cut {
+			last.Cut = true
+		}
 		lastStyle = w.Style
 		if !w.Space || w != &words[len(words)-1] {
 			out.rule(p.style, out.Width, adv)
@@ -248,7 +252,7 @@ func (l *Line) rule(st Style, x, width Length) {
 			return
 		}
 	}
-	l.Items = append(l.Items, &page.Box{X: x, Y: y, Width: width, Height: st.Size.Scale(0.055), Colour: st.Colour})
+	l.Items = append(l.Items, &page.Box{X: x, Y: y, Width: width, Height: st.Size.Scale(0.05), Colour: st.Colour})
 }
 
 // addLink covers a word with its link, widening the link before it when both are one.
