@@ -184,7 +184,8 @@ func letter(r rune) bool { return unicode.In(r, unicode.L, unicode.M) }
 // countWords counts how often a folded text holds a form as whole words.
 func countWords(text, form string) int { return len(findWords(text, form)) }
 
-// findWords returns where a folded text holds a form as whole words.
+// findWords returns where a folded text holds a form as whole words. A form that ends in
+// an apostrophe, as French "n'", has its next word written to it.
 func findWords(text, form string) []int {
 	var out []int
 	for i := 0; ; {
@@ -194,7 +195,7 @@ func findWords(text, form string) []int {
 		}
 		before, _ := utf8.DecodeLastRuneInString(text[:i+k])
 		after, _ := utf8.DecodeRuneInString(text[i+k+len(form):])
-		if !letter(before) && !letter(after) {
+		if !letter(before) && (!letter(after) || strings.HasSuffix(form, "'")) {
 			out = append(out, i+k)
 		}
 		i += k + len(form)
