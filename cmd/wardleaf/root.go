@@ -55,7 +55,8 @@ Exit codes: 0 done; 1 the pack has errors; 2 the command line or the environment
 	f.BoolVar(&s.strict, "strict", false, "let warnings stop the work, too")
 	f.IntVar(&s.jobs, "jobs", runtime.NumCPU(), "pieces to work on at once")
 	f.BoolVar(&s.quiet, "quiet", false, "say nothing but findings and errors")
-	c.AddCommand(assembleCommand(s), checkCommand(s), startCommand(s), signoffCommand(s), dueCommand(s), basisCommand(s), handoffCommand(s), handbackCommand(s), languageCommand(s))
+	c.AddCommand(assembleCommand(s), checkCommand(s), startCommand(s), signoffCommand(s), dueCommand(s), redlineCommand(s),
+		basisCommand(s), handoffCommand(s), handbackCommand(s), sheetCommand(s), matrixCommand(s), languageCommand(s))
 	return c
 }
 

@@ -33,9 +33,19 @@ func TestScripts(t *testing.T) {
 			"binary":  spoil,
 			"large":   enlarge,
 			"code":    exitCode,
+			"append":  appendFile,
 		},
 		RequireExplicitExec: true,
 	})
+}
+
+// appendFile adds the text of a file to the end of another.
+func appendFile(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: append file more")
+	}
+	text := ts.ReadFile(args[0]) + ts.ReadFile(args[1])
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o644))
 }
 
 // copyTree copies a file or a folder with all that is in it.

@@ -27,6 +27,7 @@ import (
 	"wardleaf/internal/pdf"
 	"wardleaf/internal/piece"
 	"wardleaf/internal/publish"
+	"wardleaf/internal/review"
 	"wardleaf/internal/site"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
@@ -91,10 +92,11 @@ func Run(o Options) (*Report, error) {
 	if err := o.known(p); err != nil {
 		return nil, err
 	}
-	r.Findings = append(r.Findings, check.Run(p, o.Today)...)
+	r.Findings = append(r.Findings, check.Run(p, o.Today, catalog)...)
 	r.Findings = append(r.Findings, unknownLanguages(p, catalog)...)
+	check.Silence(p, r.Findings, o.Today)
 	langs := selected(p, o.Langs)
-	if stops(r.Findings, "") || o.Strict && finding.Count(r.Findings, finding.Note) < len(r.Findings) {
+	if stops(r.Findings, "") || o.Strict && finding.Count(r.Findings, finding.Warning) > 0 {
 		finding.Sort(r.Findings)
 		return r, nil
 	}
@@ -122,6 +124,10 @@ func Run(o Options) (*Report, error) {
 		if !stops(e.findings, sound[i]) {
 			made = append(made, e)
 		}
+	}
+	check.Silence(p, r.Findings, o.Today)
+	if len(o.Langs)+len(o.Pieces) == 0 {
+		r.Findings = append(r.Findings, check.Unused(p, r.Findings, o.Today)...)
 	}
 	r.Findings = once(r.Findings) // a lesson that has fallen back is checked in two languages
 	if o.Out == "" || len(made) == 0 || o.Strict && len(made) < len(langs) {
@@ -215,12 +221,12 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 	var editions []*edition
 	var orders []*order
 	for _, l := range langs {
-		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		loc, err := w.catalog.For(l, w.pack.Digits[l], w.pack.Calendars[l])
 		if err != nil {
 			return nil, err
 		}
 		e := &edition{Edition: translate.Join(w.pack, loc)}
-		if source, err := w.catalog.Locale(w.pack.Source, w.pack.Digits[w.pack.Source]); err == nil {
+		if source, err := w.catalog.For(w.pack.Source, w.pack.Digits[w.pack.Source], w.pack.Calendars[w.pack.Source]); err == nil {
 			e.SourceName = source.Name
 			e.FallBack(source)
 		}
@@ -298,6 +304,11 @@ func (w *works) make(o Options, r *order) error {
 		return err
 	}
 	r.found = check.Glyphs(w.pack, r.edition.Locale.Tag, res.Missing)
+	laid := check.Laid{Piece: r.piece.Name, Lang: r.edition.Locale.Tag, Document: res.Document}
+	if r.module != nil {
+		laid.Module = r.module.ID
+	}
+	r.found = append(r.found, check.LaidOut(w.pack, laid)...)
 	if res.TooLong != nil {
 		r.found = append(r.found, check.TooLong(r.piece.Name, res.TooLong)...)
 	}
@@ -358,7 +369,7 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Kept = append(r.Kept, l)
 		maps.Copy(files, old)
-		loc, err := w.catalog.Locale(l, w.pack.Digits[l])
+		loc, err := w.catalog.For(l, w.pack.Digits[l], w.pack.Calendars[l])
 		if err != nil {
 			return err
 		}
@@ -388,10 +399,17 @@ func (w *works) publish(o Options, r *Report, langs []string, made []*edition, f
 		}
 		r.Made = append(r.Made, m)
 	}
-	if files["index.html"], err = s.Start(w.pack, shown); err != nil {
+	source, err := w.catalog.For(w.pack.Source, w.pack.Digits[w.pack.Source], w.pack.Calendars[w.pack.Source])
+	if err != nil {
 		return err
 	}
-	r.Files = len(files) + 1
+	if files["index.html"], err = s.Start(w.pack, source, shown); err != nil {
+		return err
+	}
+	if files["reviewers.html"], err = s.Reviewers(w.pack, source, review.NewMatrix(w.pack, r.Findings), shown); err != nil {
+		return err
+	}
+	r.Files = len(files) + 1 // the manifest
 	r.Published = true
 	return publish.Folder(o.Out, files, publish.Manifest{Pack: w.pack.Title.In(w.pack.Source, w.pack.Source), Version: w.pack.Version, Kept: r.Kept})
 }

@@ -15,7 +15,7 @@ import (
 func unknownLanguages(p *pack.Pack, c *locale.Catalog) []finding.Finding {
 	var out []finding.Finding
 	for _, l := range p.Languages {
-		if _, err := c.Locale(l, p.Digits[l]); err != nil {
+		if _, err := c.For(l, p.Digits[l], p.Calendars[l]); err != nil {
 			out = append(out, finding.Finding{
 				Rule: "language-unknown", Level: finding.Error, Lang: l,
 				Place: finding.Place{File: file(p)},

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 	"time"
@@ -14,6 +15,7 @@ import (
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/load"
+	"wardleaf/internal/locale"
 )
 
 var today = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
@@ -37,6 +39,10 @@ var withoutFixtures = map[string]string{
 	"handback-text":      "package exchange, TestDamaged",
 
 	"language-unknown": "package assemble, TestLanguageUnknown",
+
+	"page-overflow": "TestPages",
+	"text-small":    "TestPages",
+	"word-cut":      "TestPages",
 
 	"handout-too-long":        "TestTooLong",
 	"wall-checklist-too-long": "TestTooLong",
@@ -90,6 +96,18 @@ func TestEveryFixtureHasItsRule(t *testing.T) {
 		}
 	}
 }
+
+// languages is what the program knows of languages.
+func languages(t *testing.T) *locale.Catalog {
+	t.Helper()
+	c, err := catalog()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+var catalog = sync.OnceValues(func() (*locale.Catalog, error) { return locale.Load(os.DirFS("../../locales")) })
 
 type expected struct{ place, rule, words string }
 
@@ -162,7 +180,10 @@ func found(t *testing.T, fsys fstest.MapFS) []finding.Finding {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fs = append(fs, Run(p, today)...)
+	fs = append(fs, Run(p, today, languages(t))...)
+	Silence(p, fs, today)
+	fs = append(fs, Unused(p, fs, today)...)
+	fs = slices.DeleteFunc(fs, func(f finding.Finding) bool { return f.Silenced != "" })
 	for _, f := range fs {
 		r := Find(f.Rule)
 		switch {

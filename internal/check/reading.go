@@ -17,6 +17,11 @@ var reading = []*Rule{
 		Before: "<svg><script>…</script></svg>\n", After: "<svg viewBox=\"0 0 10 10\"><path d=\"M1 1L9 9\"/></svg>\n",
 	},
 	{
+		Name: "figure-unused", Title: "A picture lies in the pack that no lesson shows", Level: finding.Note,
+		Why:    "It is not looked at in a review, and may be put into a lesson later by mistake.",
+		Before: "figures/tuck.svg # and no lesson shows it\n", After: "![Tuck the edge in](figures/tuck.svg)\n",
+	},
+	{
 		Name: "file-missing", Title: "A file that the pack needs is not there", Level: finding.Error,
 		Why:    "The pack cannot be put together without it.",
 		Before: "wrapping/ without module.yaml\n", After: "wrapping/module.yaml\n",
@@ -105,6 +110,16 @@ var reading = []*Rule{
 		Name: "raw-html", Title: "A lesson holds HTML", Level: finding.Error,
 		Why:    "It cannot be printed, and on a page it could run a program.",
 		Before: "Press <b>gently</b>.\n", After: "Press **gently**.\n",
+	},
+	{
+		Name: "milk-table", Title: "The ward's feeding table does not agree with itself", Level: finding.Error,
+		Why:    "A wrong volume on the wall is given to every baby until somebody notices.",
+		Before: "ml-per-feed: [12, 18, 22, 16]\n", After: "ml-per-feed: [12, 18, 22, 26]\n",
+	},
+	{
+		Name: "milk-table-high", Title: "The ward's feeding table gives more milk than any published one", Level: finding.Warning,
+		Why:    "It is more than 200 ml for each kg and day, the most that WHO, Managing newborn problems (2003), page F-30, names.",
+		Before: "- {from: 1500, to: 1749, feeds-a-day: 8, ml-per-feed: [12, 18, 220]}\n", After: "- {from: 1500, to: 1749, feeds-a-day: 8, ml-per-feed: [12, 18, 22]}\n",
 	},
 	{
 		Name: "record-key-missing", Title: "A record lacks a value that it must have", Level: finding.Error,

@@ -15,6 +15,7 @@ import (
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/source"
 )
@@ -44,8 +45,14 @@ type Rule struct {
 
 // A Pass is all that a rule sees.
 type Pass struct {
-	Pack  *pack.Pack
-	Today time.Time // the day that dates are compared with, at midnight UTC
+	Pack    *pack.Pack
+	Today   time.Time       // the day that dates are compared with, at midnight UTC
+	Catalog *locale.Catalog // what is known of languages
+
+	// What several rules need is worked out once.
+	lexicons map[string]*lexicon
+	runnings []running
+	sides    []beside
 
 	rule     *Rule
 	findings []finding.Finding
@@ -83,6 +90,36 @@ func (p *Pass) Report(at Where, what, mend string) {
 		Place: finding.Place{File: at.File, Span: at.Span}, Lang: at.Lang, Module: at.Module,
 		What: what, Mend: mend, Related: at.Related,
 	})
+}
+
+// Mend reports a finding that the edits would mend without anyone having to decide.
+func (p *Pass) Mend(at Where, what, mend string, edits ...finding.Edit) {
+	p.Report(at, what, mend)
+	p.findings[len(p.findings)-1].Edits = edits
+}
+
+// linked is every scheme and target that some lesson links to, as "number:hem".
+func (p *Pass) linked() map[string]bool {
+	out := map[string]bool{}
+	p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
+		l.WalkInlines(func(in *lesson.Inline) {
+			if in.Kind == lesson.Link {
+				out[in.Scheme+":"+in.Target] = true
+			}
+		})
+	})
+	return out
+}
+
+// words is what is known of the words of a language.
+func (p *Pass) words(lang string) *lexicon {
+	if p.lexicons[lang] == nil {
+		if p.lexicons == nil {
+			p.lexicons = map[string]*lexicon{}
+		}
+		p.lexicons[lang] = newLexicon(p.Catalog.Words(lang))
+	}
+	return p.lexicons[lang]
 }
 
 // count writes a number of things; the plural ends in s.

@@ -3,16 +3,13 @@ package check
 import (
 	"fmt"
 	"path"
-	"slices"
 	"strings"
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/sheet"
 )
-
-// sheets are the computed sheets that a lesson can place.
-var sheets = []string{"carrier-pattern", "contact-log", "cutting-plan", "feeding-table", "growth-chart", "sign-tally", "weight-record"}
 
 var figureMissing = &Rule{
 	Name:   "figure-missing",
@@ -28,10 +25,10 @@ var figureMissing = &Rule{
 				if b.Kind != lesson.Figure || b.Source == "" || p.Pack.Figures[b.Source] != nil {
 					return
 				}
-				if name, isSheet := strings.CutPrefix(b.Source, "sheet:"); isSheet {
-					if !slices.Contains(sheets, name) {
+				if strings.HasPrefix(b.Source, "sheet:") {
+					if name := b.Sheet(); sheet.Find(name) == nil {
 						p.Report(In(l, b.Span), fmt.Sprintf("there is no sheet %q", name),
-							finding.Meant(name, sheets)+"use one of: "+strings.Join(sheets, ", "))
+							finding.Meant(name, sheet.Names())+"use one of: "+strings.Join(sheet.Names(), ", "))
 					}
 					return
 				}

@@ -7,6 +7,7 @@ import (
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/sheet"
 )
 
 var linkBroken = &Rule{
@@ -57,7 +58,7 @@ func namesOf(p *pack.Pack) map[string][]string {
 	return map[string][]string{
 		"": pack.Sorted(files), "module": pack.Sorted(modules), "facility": pack.Sorted(contacts),
 		"number": pack.Sorted(p.Numbers), "source": pack.Sorted(p.Sources), "term": pack.Sorted(p.Terms),
-		"sheet": sheets,
+		"sheet": sheet.Names(),
 	}
 }
 

@@ -9,7 +9,7 @@ import (
 // A note: good translations put "keep free" as "do not cover".
 var negationAdded = &Rule{
 	Name:   "negation-added",
-	Title:  "A caution or critical step says \"not\" in the translation, and not in the source language",
+	Title:  "A caution, step or sign says \"not\" in the translation, and not in the source language",
 	Why:    "An added \"not\" forbids what must be done; often it is only another way to say the same.",
 	Level:  finding.Note,
 	Needs:  Joined,

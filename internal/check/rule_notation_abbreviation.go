@@ -19,7 +19,12 @@ var notationAbbreviation = &Rule{
 		p.running(func(r running) {
 			for _, at := range abbreviated.FindAllStringSubmatchIndex(r.text, -1) {
 				word := r.text[at[2]:at[3]]
-				p.Report(r.where(at[2]), fmt.Sprintf("%s stands beside an amount", word), "write "+abbreviations[word]+" instead")
+				where, what, mend := r.where(at[2]), fmt.Sprintf("%s stands beside an amount", word), "write "+abbreviations[word]+" instead"
+				if word == "cc" { // it is the same amount in every language
+					p.Mend(where, what, mend, r.edit(at[2], word, "ml")...)
+					continue
+				}
+				p.Report(where, what, mend)
 			}
 		})
 	},

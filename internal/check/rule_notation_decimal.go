@@ -22,14 +22,14 @@ var notationDecimal = &Rule{
 	Run: func(p *Pass) {
 		p.running(func(r running) {
 			for _, n := range numerals(r.text) {
-				if _, unit := unitAfter(r.text[n.end:], allUnits); !unit && r.at(n.start).scheme != "number" {
+				if _, unit := unitAfter(r.text[n.end:], p.words(r.lesson.Lang).units); !unit && r.at(n.start).scheme != "number" {
 					continue
 				}
 				before, _ := utf8.DecodeLastRuneInString(r.text[:n.start])
 				switch {
 				case nakedDecimal.MatchString(n.text) && !unicode.In(before, unicode.L, unicode.M):
-					p.Report(r.where(n.start), fmt.Sprintf("%s has no digit before the decimal mark", n.text),
-						"write a zero before the mark, and in numbers.yaml, too")
+					p.Mend(r.where(n.start), fmt.Sprintf("%s has no digit before the decimal mark", n.text),
+						"write a zero before the mark", r.edit(n.start, "", p.zero(r.lesson.Lang))...)
 				case trailingZero.MatchString(n.text):
 					p.Report(r.where(n.start), fmt.Sprintf("%s ends in a zero after the decimal mark", n.text),
 						"leave out the last zeros, here and in numbers.yaml, and the mark if no digit is left after it")

@@ -17,22 +17,25 @@ var notationSpace = &Rule{
 	Before: "[37.5 °C](number:hot-act)\n",
 	After:  "[37.5\u00a0°C](number:hot-act)\n",
 	Run: func(p *Pass) {
-		p.numberLinks(func(at Where, text string) {
-			for _, n := range numerals(text) {
-				use, ok := unitAfter(text[n.end:], allUnits)
-				if !ok || use.gap == "\u00a0" || use.gap == "\u202f" {
-					continue
+		p.running(func(r running) {
+			for _, link := range r.links("number") {
+				for _, n := range numerals(r.text[link.start:link.end]) {
+					end := link.start + n.end
+					use, ok := unitAfter(r.text[end:link.end], p.words(r.lesson.Lang).units)
+					if !ok || use.gap == "\u00a0" || use.gap == "\u202f" {
+						continue
+					}
+					what := "no space"
+					switch {
+					case strings.Contains(use.gap, " "):
+						what = "a space that can break"
+					case use.gap != "":
+						what = "a hyphen or another space"
+					}
+					p.Mend(r.where(link.start), fmt.Sprintf("%s stands between %s and %s", what, n.text, use.form),
+						"put a no-break space (U+00A0) between them", r.edit(end, use.gap, "\u00a0")...)
+					break
 				}
-				what := "no space"
-				switch {
-				case strings.Contains(use.gap, " "):
-					what = "a space that can break"
-				case use.gap != "":
-					what = "a hyphen or another space"
-				}
-				p.Report(at, fmt.Sprintf("%s stands between %s and %s", what, n.text, use.unit),
-					"put a no-break space (U+00A0) between them")
-				return
 			}
 		})
 	},

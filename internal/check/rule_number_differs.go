@@ -50,7 +50,11 @@ var amountText = regexp.MustCompile(`[0-9]+(?:[.,\x{066B}][0-9]+)?`)
 // Any decimal digit of Unicode counts. Amounts are compared as written: 2.5 is not
 // 2.50, which claims to be more exact.
 func amounts(text string) []string {
-	out := amountText.FindAllString(foldDigits(text), -1)
+	text = foldDigits(text)
+	if !strings.ContainsAny(text, "0123456789") {
+		return nil
+	}
+	out := amountText.FindAllString(text, -1)
 	for i := range out {
 		out[i] = strings.NewReplacer(",", ".", "\u066b", ".").Replace(out[i])
 	}

@@ -26,8 +26,8 @@ var numberUnlinked = &Rule{
 				if s := r.at(n.start); s.scheme != "" {
 					continue
 				}
-				if use, ok := unitAfter(r.text[n.end:], clinicalUnits); ok {
-					p.Report(r.where(n.start), fmt.Sprintf("%s %s is written without a link", n.text, use.unit),
+				if use, ok := unitAfter(r.text[n.end:], p.words(r.lesson.Lang).deciding); ok {
+					p.Report(r.where(n.start), fmt.Sprintf("%s %s is written without a link", n.text, use.form),
 						"keep the amount in numbers.yaml, and write [the amount and its unit](number:its-name)")
 				}
 			}

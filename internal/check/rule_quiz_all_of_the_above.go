@@ -25,8 +25,8 @@ var quizAllOfTheAbove = &Rule{
 					for _, b := range o.Blocks {
 						text += lesson.Plain(b.Inlines)
 					}
-					text = foldUnit(strings.Trim(text, " .!।"))
-					if slices.ContainsFunc(allOrNone, func(s string) bool { return strings.HasPrefix(text, s) }) {
+					text = fold(strings.Trim(text, " .!।"))
+					if slices.ContainsFunc(p.words(l.Lang).allOrNone, func(s string) bool { return strings.HasPrefix(text, s) }) {
 						p.Report(In(l, o.Span), fmt.Sprintf("the answer is %q", text), "write an answer that stands by itself")
 					}
 				}
@@ -34,11 +34,3 @@ var quizAllOfTheAbove = &Rule{
 		})
 	},
 }
-
-// What such answers begin with in English, Hindi and Arabic.
-var allOrNone = folded(
-	"all of the above", "all the above", "none of the above", "both of the above",
-	"उपरोक्त सभी", "उपर्युक्त सभी", "ऊपर के सभी", "ऊपर दिए गए सभी", "ऊपर दिए सभी", "इनमें से सभी",
-	"उपरोक्त में से कोई", "उपर्युक्त में से कोई", "ऊपर में से कोई", "इनमें से कोई नहीं",
-	"كل ما سبق", "جميع ما سبق", "كل ما ذكر", "جميع ما ذكر", "لا شيء مما سبق", "ليس أي مما سبق", "لا شيء مما ذكر",
-)

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -27,7 +26,7 @@ var sentenceLong = &Rule{
 				return
 			}
 			start := 0
-			for _, end := range append(sentenceEnd.FindAllStringIndex(r.text, -1), []int{len(r.text), len(r.text)}) {
+			for _, end := range append(sentenceEnds(r.text), [2]int{len(r.text), len(r.text)}) {
 				if n := r.words(start, end[0]); n > longSentence {
 					p.Report(r.where(start), fmt.Sprintf("the sentence has %d words", n), "make two or three sentences of it")
 				}
@@ -36,10 +35,6 @@ var sentenceLong = &Rule{
 		})
 	},
 }
-
-// A full stop within a number or a word ends nothing. The others are the danda of
-// Devanagari and the marks of Arabic and Urdu.
-var sentenceEnd = regexp.MustCompile(`[.?!।؟۔]["'”’»)]*(?:\s+|$)`)
 
 // words counts the words from one byte to another, without the names of sources.
 func (r *running) words(from, to int) int {

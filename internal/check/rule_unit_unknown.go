@@ -32,6 +32,6 @@ var unitUnknown = &Rule{
 // knownUnits are the units of a pack, in the words of the source language. There is
 // no litre: its sign is too like the digit 1.
 var knownUnits = []string{
-	"%", "breaths a minute", "cm", "days", "g", "g a day", "hours", "kg", "m", "mg", "minutes",
+	"%", "breaths a minute", "cm", "days", "g", "g a day", "g/kg/day", "g a month", "g a week", "hours", "kg", "m", "mg", "minutes",
 	"ml", "ml a day", "mm", "months", "seconds", "times a day", "times a week", "weeks", "years", "°C",
 }

@@ -5,8 +5,10 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/source"
 )
 
 // A running is the text of one paragraph, heading or table cell, in digits 0 to 9,
@@ -24,10 +26,57 @@ type stretch struct {
 	start  int // byte in the text of the running
 	inline *lesson.Inline
 	scheme string // of the link it stands in, or ""
+	target string // of that link
+}
+
+// A linked is the text of one link within a running.
+type linked struct {
+	start, end int
+	target     string
+}
+
+// links returns the links of a scheme, in order. Those that touch and have one target are one.
+func (r *running) links(scheme string) []linked {
+	var out []linked
+	for i, s := range r.stretches {
+		end := len(r.text)
+		if i+1 < len(r.stretches) {
+			end = r.stretches[i+1].start
+		}
+		if s.scheme != scheme {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1].end == s.start && out[n-1].target == s.target {
+			out[n-1].end = end
+			continue
+		}
+		out = append(out, linked{s.start, end, s.target})
+	}
+	return out
+}
+
+// sentence returns the bounds of the sentence that holds a byte of the text.
+func (r *running) sentence(i int) (from, to int) {
+	for _, end := range sentenceEnds(r.text) {
+		if end[1] > i {
+			return from, end[1]
+		}
+		from = end[1]
+	}
+	return from, len(r.text)
 }
 
 // running calls fn for every running of every lesson, in reading order.
 func (p *Pass) running(fn func(running)) {
+	if p.runnings == nil {
+		p.eachRunning(func(r running) { p.runnings = append(p.runnings, r) })
+	}
+	for _, r := range p.runnings {
+		fn(r)
+	}
+}
+
+func (p *Pass) eachRunning(fn func(running)) {
 	p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
 		w := runningWalk{fn: fn, now: running{lesson: l}}
 		w.inlines(l.Title)
@@ -66,24 +115,24 @@ func (w runningWalk) blocks(bs []lesson.Block) {
 func (w runningWalk) inlines(ins []lesson.Inline) {
 	r := w.now
 	var text strings.Builder
-	var walk func([]lesson.Inline, string)
-	walk = func(ins []lesson.Inline, scheme string) {
+	var walk func(ins []lesson.Inline, scheme, target string)
+	walk = func(ins []lesson.Inline, scheme, target string) {
 		for i := range ins {
 			in := &ins[i]
 			switch in.Kind {
 			case lesson.Text, lesson.CodeSpan:
-				r.stretches = append(r.stretches, stretch{text.Len(), in, scheme})
+				r.stretches = append(r.stretches, stretch{text.Len(), in, scheme, target})
 				text.WriteString(foldDigits(in.Text))
 			case lesson.Break:
 				text.WriteByte(' ')
 			case lesson.Link:
-				walk(in.Children, in.Scheme)
+				walk(in.Children, in.Scheme, in.Target)
 			default:
-				walk(in.Children, scheme)
+				walk(in.Children, scheme, target)
 			}
 		}
 	}
-	walk(ins, "")
+	walk(ins, "", "")
 	if r.text = text.String(); r.text != "" {
 		w.fn(r)
 	}
@@ -112,6 +161,22 @@ func (r *running) where(i int) Where {
 		span.Start += len(string(own[:min(n, len(own))]))
 	}
 	return In(r.lesson, span)
+}
+
+// edit puts a text in the place of another that stands at a byte of the running; nil
+// when the file has that place written otherwise.
+func (r *running) edit(at int, old, text string) []finding.Edit {
+	b := r.lesson.File.Bytes
+	start := r.where(at).Span.Start
+	if at > 0 { // behind the character before it, which is in the same inline when there is no gap
+		start = r.where(at - 1).Span.Start
+		_, n := utf8.DecodeRune(b[start:])
+		start += n
+	}
+	if end := start + len(old); end <= len(b) && string(b[start:end]) == old {
+		return []finding.Edit{{Span: source.Span{Start: start, End: end}, Text: text}}
+	}
+	return nil
 }
 
 // numberLinks calls fn for every link to a number, with its text in digits 0 to 9.

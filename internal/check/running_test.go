@@ -9,6 +9,10 @@ import (
 
 // TestUnitAfter reads units in the forms that grammar gives them.
 func TestUnitAfter(t *testing.T) {
+	all := newLexicon(nil)
+	for _, lang := range []string{"en", "hi", "ar"} {
+		all.units = append(all.units, newLexicon(languages(t).Words(lang)).units...)
+	}
 	for text, want := range map[string]string{
 		"\u00a0°C or more": "°c",
 		"-day-old":         "day",
@@ -23,8 +27,8 @@ func TestUnitAfter(t *testing.T) {
 		" , g":             "",
 		"":                 "",
 	} {
-		if got, _ := unitAfter(text, allUnits); got.unit != want {
-			t.Errorf("%q: got %q, want %q", text, got.unit, want)
+		if got, _ := unitAfter(text, all.units); got.form != want {
+			t.Errorf("%q: got %q, want %q", text, got.form, want)
 		}
 	}
 }
@@ -52,7 +56,7 @@ func TestNegationCount(t *testing.T) {
 		{"ar", "لا تصبّوا، ولا تُسرعوا دون سؤال", 2, 1},
 		{"ar", "الأطفال لأمهم", 0, 0},
 	} {
-		turn, without := negationWords[k.lang].count(k.text)
+		turn, without := newLexicon(languages(t).Words(k.lang)).negations(k.text)
 		if turn != k.turn || without != k.without {
 			t.Errorf("%q: got %d and %d, want %d and %d", k.text, turn, without, k.turn, k.without)
 		}
@@ -67,7 +71,7 @@ func TestWhere(t *testing.T) {
 		{Kind: lesson.Text, Text: "५ * ७", Span: source.Span{Start: len(text) - 9, End: len(text)}},
 	}
 	l := &lesson.Lesson{File: source.New("wrapping/hi.md", []byte(text))}
-	r := running{lesson: l, text: "* 5 दिन5 * 7", stretches: []stretch{{0, &ins[0], ""}, {len("* 5 दिन"), &ins[1], ""}}}
+	r := running{lesson: l, text: "* 5 दिन5 * 7", stretches: []stretch{{start: 0, inline: &ins[0]}, {start: len("* 5 दिन"), inline: &ins[1]}}}
 	if got := r.where(2).Span.Start; got != 0 {
 		t.Errorf("in a text with an escape: byte %d", got)
 	}
@@ -80,7 +84,7 @@ func TestWhere(t *testing.T) {
 func TestWhereAroundBreaks(t *testing.T) {
 	text := "ab"
 	in := lesson.Inline{Kind: lesson.Text, Text: text, Span: source.Span{Start: 0, End: 2}}
-	r := running{lesson: &lesson.Lesson{File: source.New("a.md", []byte(text))}, text: " ab ", stretches: []stretch{{1, &in, ""}}}
+	r := running{lesson: &lesson.Lesson{File: source.New("a.md", []byte(text))}, text: " ab ", stretches: []stretch{{start: 1, inline: &in}}}
 	for i, want := range []int{0, 0, 1, 2, 2} {
 		if got := r.where(i).Span.Start; got != want {
 			t.Errorf("byte %d is at %d, want %d", i, got, want)

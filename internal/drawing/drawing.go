@@ -3,6 +3,7 @@
 //
 // It is not an SVG renderer: no style sheets, no text but single key letters or
 // digits, no references, no script. What is outside the subset is refused with its place.
+// Drawings that the program computes may hold Labels, which Read never returns.
 //
 // Every number of a Drawing that Read returns is a whole number of hundredths of a
 // drawing unit, at most 100,000 units from 0. So a Drawing that is written and read
@@ -15,7 +16,7 @@ type Drawing struct {
 	Shapes                    []Shape // painted in this order
 }
 
-// A Shape is a path with all transforms already applied, or a key.
+// A Shape is a path with all transforms already applied, or a key, or a label.
 // It is filled first and stroked over its fill.
 type Shape struct {
 	Path    []Segment // each part of it starts with a MoveTo; a Close ends the part
@@ -29,7 +30,8 @@ type Shape struct {
 	Join        Join
 	Dash        []float64 // lengths of lines and gaps in turn, an even number; nil is solid
 
-	Key *Key // when set, the shape is this key and all else is zero
+	Key   *Key   // when set, the shape is this key and all else is zero
+	Label *Label // when set, the shape is this label and all else is zero
 }
 
 // A Key is a digit or capital letter that ties a place in the picture to the text.

@@ -14,6 +14,7 @@ type Labels struct {
 	Title       string                  // the alternative text; without it the drawing is hidden from screen readers
 	Description string                  // a longer text, or empty
 	Key         func(key string) string // how the language writes a key; nil leaves it as it is
+	RTL         bool                    // the words of labels run from right to left
 }
 
 // SVG returns the drawing as an element to stand in an HTML page or a file. Fonts
@@ -35,17 +36,21 @@ func (d *Drawing) SVG(l Labels) []byte {
 		}
 	}
 	for i := range d.Shapes {
-		d.Shapes[i].write(&b, l.Key)
+		d.Shapes[i].write(&b, l)
 	}
 	b.WriteString("</svg>\n")
 	return b.Bytes()
 }
 
-func (s *Shape) write(b *bytes.Buffer, key func(string) string) {
+func (s *Shape) write(b *bytes.Buffer, words Labels) {
+	if s.Label != nil {
+		s.Label.write(b, words.RTL)
+		return
+	}
 	if k := s.Key; k != nil {
 		text := k.Text
-		if key != nil {
-			text = key(text)
+		if words.Key != nil {
+			text = words.Key(text)
 		}
 		weight := ""
 		if k.Bold {

@@ -101,6 +101,7 @@ type block struct {
 	text coded
 	came *Returned // nil when nothing is taken
 	same bool      // the words are those of the translation already
+	own  string    // digest of the translation as it will stand in the pack
 }
 
 // module takes back the blocks of one module. It returns the change of its basis.
@@ -325,7 +326,10 @@ func (h *handback) write(m *pack.Module, blocks []block, p *translate.Pairing, r
 	for i, b := range blocks {
 		pairs[i] = b.pair
 		if b.came != nil {
-			pairs[i].Basis = b.pair.Digest
+			pairs[i].Basis, pairs[i].Own = b.pair.Digest, b.own
+			if b.same {
+				pairs[i].Own = translate.UnitDigest(*b.pair.Target)
+			}
 		}
 	}
 	change := Change{Path: path + ".basis", Data: translate.BasisFile(pairs)}
@@ -345,7 +349,7 @@ func sameBasis(old *pack.Basis, pairs []translate.Pair) bool {
 		if p.Basis != "" {
 			n++
 		}
-		if old.Units[p.Source.ID].Digest != p.Basis {
+		if u := old.Units[p.Source.ID]; u.Digest != p.Basis || u.Own != p.Own {
 			return false
 		}
 	}
@@ -406,7 +410,10 @@ func (h *handback) lesson(m *pack.Module, blocks []block, rebuild bool) ([]byte,
 		if said(trimBreaks(now.target, now.codes), now.codes) != want[i] {
 			h.unwritable(m, b, at)
 			ok = false
-		} else if b.came != nil && b.came.digestSpan != (source.Span{}) {
+			continue
+		}
+		blocks[i].own = translate.UnitDigest(units[i])
+		if b.came != nil && b.came.digestSpan != (source.Span{}) {
 			h.res.updates = append(h.res.updates, edit{b.came.digestSpan, translate.UnitDigest(units[i])})
 		}
 	}

@@ -65,7 +65,8 @@ func reread(t *testing.T, p *pack.Pack, res *Result) {
 		b := &pack.Basis{File: source.New(c.Path, c.Data), Units: map[string]pack.BasisUnit{}}
 		for line := range strings.Lines(string(c.Data)) {
 			if id, digest, ok := strings.Cut(strings.TrimSpace(line), " "); ok && id != "#" {
-				b.Units[id] = pack.BasisUnit{Digest: digest}
+				digest, own, _ := strings.Cut(digest, " ")
+				b.Units[id] = pack.BasisUnit{Digest: digest, Own: own}
 			}
 		}
 		m.Basis[lang] = b

@@ -52,7 +52,7 @@ func follow(p *pack.Pack, lang string) {
 		pairing := translate.Paired(p, m, lang)
 		for _, pair := range pairing.Followed() {
 			if pair.Target != nil {
-				b.Units[pair.Source.ID] = pack.BasisUnit{Digest: pair.Digest}
+				b.Units[pair.Source.ID] = pack.BasisUnit{Digest: pair.Digest, Own: translate.UnitDigest(*pair.Target)}
 			}
 		}
 		b.File.Bytes = translate.BasisFile(pairing.Followed())

@@ -47,6 +47,18 @@ type Finding struct {
 	// Lang and Module say which outputs the finding stops; empty means all of them.
 	Lang, Module string
 	Related      []Related
+	// Edits mend it, all of them together, in the file of its place. There are none when
+	// a person has to decide.
+	Edits []Edit
+	// Silenced is the reason for which pack.yaml keeps it out of the way; empty when it does not.
+	Silenced string
+}
+
+// An Edit puts a text in the place of a span. Texts are put in by their first byte, so
+// the edits of one finding do not overlap.
+type Edit struct {
+	Span source.Span
+	Text string
 }
 
 // Sort puts findings into their one order: file, place, level (gravest first), rule, text.
@@ -69,11 +81,11 @@ func (f Finding) path() string {
 	return f.Place.File.Path
 }
 
-// Count returns how many findings are at a level.
+// Count returns how many findings are at a level, without those that are silenced.
 func Count(fs []Finding, l Level) int {
 	n := 0
 	for _, f := range fs {
-		if f.Level == l {
+		if f.Level == l && f.Silenced == "" {
 			n++
 		}
 	}

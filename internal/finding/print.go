@@ -24,6 +24,12 @@ func Text(w io.Writer, fs []Finding, name string) error {
 		fmt.Fprintf(&b, "%s: %s: %s: %s\n", f.Place.label(name), f.Level, f.Rule, f.What)
 		f.Place.quote(&b)
 		fmt.Fprintf(&b, "  why:  %s\n  mend: %s\n", f.Why, f.Mend)
+		if len(f.Edits) > 0 {
+			b.WriteString("        wardleaf check --fix does it\n")
+		}
+		if f.Silenced != "" {
+			fmt.Fprintf(&b, "  kept out of the way by pack.yaml: %s\n", f.Silenced)
+		}
 		for _, r := range f.Related {
 			fmt.Fprintf(&b, "  see:  %s: %s\n", r.Place.label(name), r.Text)
 			r.Place.quote(&b)
@@ -126,6 +132,8 @@ type jsonFinding struct {
 	Language string        `json:"language,omitempty"` // the language it stops; absent: all
 	Module   string        `json:"module,omitempty"`   // the module it stops; absent: all
 	Related  []jsonRelated `json:"related,omitempty"`
+	Edits    []jsonEdit    `json:"edits,omitempty"`    // mend it, all of them together, in the same file
+	Silenced string        `json:"silenced,omitempty"` // why the pack keeps it out of the way
 }
 
 type jsonPlace struct {
@@ -134,6 +142,11 @@ type jsonPlace struct {
 	Column    int    `json:"column,omitempty"`
 	EndLine   int    `json:"endLine,omitempty"`
 	EndColumn int    `json:"endColumn,omitempty"` // of the first code point after the place
+}
+
+type jsonEdit struct {
+	jsonPlace
+	Text string `json:"text"` // to stand there instead
 }
 
 type jsonRelated struct {
@@ -147,7 +160,10 @@ func JSON(w io.Writer, fs []Finding) error {
 	for _, f := range fs {
 		j := jsonFinding{
 			Rule: f.Rule, Level: f.Level.String(), jsonPlace: f.Place.json(),
-			What: f.What, Why: f.Why, Mend: f.Mend, Language: f.Lang, Module: f.Module,
+			What: f.What, Why: f.Why, Mend: f.Mend, Language: f.Lang, Module: f.Module, Silenced: f.Silenced,
+		}
+		for _, e := range f.Edits {
+			j.Edits = append(j.Edits, jsonEdit{Place{f.Place.File, e.Span}.json(), e.Text})
 		}
 		for _, rel := range f.Related {
 			j.Related = append(j.Related, jsonRelated{rel.Place.json(), rel.Text})

@@ -44,14 +44,35 @@ type (
 		Text string `json:"text"`
 	}
 	sarifResult struct {
-		RuleID       string            `json:"ruleId"`
-		RuleIndex    *int              `json:"ruleIndex,omitempty"`
-		Level        string            `json:"level"`
-		Message      sarifMessage      `json:"message"`
-		Locations    []sarifLocation   `json:"locations,omitempty"`
-		Related      []sarifLocation   `json:"relatedLocations,omitempty"`
-		Fingerprints map[string]string `json:"partialFingerprints"`
-		Properties   map[string]string `json:"properties,omitempty"`
+		RuleID       string             `json:"ruleId"`
+		RuleIndex    *int               `json:"ruleIndex,omitempty"`
+		Level        string             `json:"level"`
+		Message      sarifMessage       `json:"message"`
+		Locations    []sarifLocation    `json:"locations,omitempty"`
+		Related      []sarifLocation    `json:"relatedLocations,omitempty"`
+		Fingerprints map[string]string  `json:"partialFingerprints"`
+		Properties   map[string]string  `json:"properties,omitempty"`
+		Suppressions []sarifSuppression `json:"suppressions,omitempty"`
+		Fixes        []sarifFix         `json:"fixes,omitempty"`
+	}
+	sarifSuppression struct {
+		Kind          string `json:"kind"` // external: by pack.yaml, not in the lesson
+		Justification string `json:"justification"`
+	}
+	sarifFix struct {
+		Description sarifMessage  `json:"description"`
+		Changes     []sarifChange `json:"artifactChanges"`
+	}
+	sarifChange struct {
+		Artifact     sarifArtifact      `json:"artifactLocation"`
+		Replacements []sarifReplacement `json:"replacements"`
+	}
+	sarifReplacement struct {
+		Deleted  sarifRegion   `json:"deletedRegion"`
+		Inserted *sarifContent `json:"insertedContent,omitempty"`
+	}
+	sarifContent struct {
+		Text string `json:"text"`
 	}
 	sarifLocation struct {
 		ID       *int           `json:"id,omitempty"`
@@ -122,12 +143,33 @@ func SARIF(w io.Writer, fs []Finding, rules []RuleDoc, folder string) error {
 		if f.Module != "" {
 			r.Properties["module"] = f.Module
 		}
+		if f.Silenced != "" {
+			r.Suppressions = []sarifSuppression{{"external", f.Silenced}}
+		}
+		if len(f.Edits) > 0 {
+			r.Fixes = []sarifFix{f.fix(folder)}
+		}
 		run.Results = append(run.Results, r)
 	}
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(sarifLog{sarifSchema, "2.1.0", []sarifRun{run}})
+}
+
+// fix is what the edits of a finding do.
+func (f Finding) fix(folder string) sarifFix {
+	change := sarifChange{Artifact: f.Place.sarif(folder).Artifact}
+	for _, e := range f.Edits {
+		r := sarifReplacement{}
+		r.Deleted.StartLine, r.Deleted.StartColumn = f.Place.File.Position(e.Span.Start)
+		r.Deleted.EndLine, r.Deleted.EndColumn = f.Place.File.Position(e.Span.End)
+		if e.Text != "" {
+			r.Inserted = &sarifContent{e.Text}
+		}
+		change.Replacements = append(change.Replacements, r)
+	}
+	return sarifFix{sarifMessage{f.Mend}, []sarifChange{change}}
 }
 
 func (p Place) sarif(folder string) *sarifPhysical {

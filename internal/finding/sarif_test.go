@@ -131,6 +131,24 @@ func TestSARIF(t *testing.T) {
 	}
 }
 
+// TestSARIFMends: edits are fixes, and a silenced finding is a suppressed result.
+func TestSARIFMends(t *testing.T) {
+	fs := sample()
+	fs[0].Edits = []Edit{{Span: fs[0].Place.Span, Text: "36.5"}, {Span: source.Span{Start: 0, End: 2}}}
+	fs[1].Silenced = "known"
+	_, log := sarif(t, fs, ruleDocs, "pack")
+	fix := log.Runs[0].Results[0].Fixes[0]
+	if fix.Description.Text != "write 36.5" || fix.Changes[0].Artifact.URI != "pack/wrapping/hi.md" {
+		t.Errorf("got %+v", fix)
+	}
+	if r := fix.Changes[0].Replacements; r[0].Deleted != (sarifRegion{3, 10, 3, 12}) || r[0].Inserted.Text != "36.5" || r[1].Inserted != nil {
+		t.Errorf("got %+v", r)
+	}
+	if s := log.Runs[0].Results[1].Suppressions; len(s) != 1 || s[0] != (sarifSuppression{"external", "known"}) {
+		t.Errorf("got %+v", s)
+	}
+}
+
 func TestSARIFAddress(t *testing.T) {
 	for path, want := range map[string]string{
 		"wrapping/en.md": "wrapping/en.md",

@@ -4,7 +4,12 @@
 // It is what every later stage works on. It knows nothing of Markdown, paper or HTML.
 package lesson
 
-import "wardleaf/internal/source"
+import (
+	"strings"
+
+	"wardleaf/internal/drawing"
+	"wardleaf/internal/source"
+)
 
 // A Lesson is one module in one language.
 type Lesson struct {
@@ -58,6 +63,7 @@ const (
 	Figure // an image that stands alone in its paragraph
 	Code   // a code block; Inlines holds its text
 	Rule   // a thematic break
+	Form   // labels with lines to write on, side by side; no lesson holds one, sheets do
 )
 
 // A Block is one block of text. Which fields are used depends on Kind.
@@ -74,6 +80,31 @@ type Block struct {
 	Align   []Align  // Table: one a column
 	Source  string   // Figure: path of the picture from the root of the pack, or a scheme ("sheet:growth-chart")
 	Alt     string   // Figure: its alternative text
+
+	// What sheets are made of besides. A lesson that was read never has these.
+	Drawing *drawing.Drawing // Figure: a chart in units of 1 mm; Rows hold the data behind it
+	Shares  []float64        // Table: how wide each column is, adding up to 1; nil: all alike
+	Ruled   bool             // Table: lines between all cells, rows high enough to write in
+	Dense   bool             // Table that is Ruled: rows no higher than their words
+	Row     float64          // Table that is Ruled: height of a row in mm, unless its words need more; 0: by Dense
+	Fields  []Field          // Form
+	Caption string           // Table that is Ruled: what it is called
+	Heads   bool             // Table that is Ruled: the first cell of a row says what the row is
+}
+
+// A Field is a label with a line to write on. Value, when set, stands on the line.
+type Field struct {
+	Label, Value string
+	Share        float64 // of the width; those of a form add up to 1
+}
+
+// Sheet returns the name of the computed sheet that a Figure places, or "".
+func (b *Block) Sheet() string {
+	name, ok := strings.CutPrefix(b.Source, "sheet:")
+	if b.Kind != Figure || !ok {
+		return ""
+	}
+	return name
 }
 
 // An Item is one item of a list.
@@ -119,8 +150,10 @@ const (
 	Emphasis
 	CodeSpan
 	Link
-	Image // an image inside a line of text; not allowed by the rules, kept so that they can say where
-	Break // a hard line break
+	Image  // an image inside a line of text; not allowed by the rules, kept so that they can say where
+	Break  // a hard line break
+	Struck // words that were taken out, in a redline; no lesson holds any
+	Added  // words that are new, in a redline
 )
 
 // An Inline is a run of text within a block. A soft line break is a space in Text.
@@ -128,7 +161,7 @@ type Inline struct {
 	Kind     InlineKind
 	Span     source.Span
 	Text     string   // Text, CodeSpan; Image: alternative text
-	Children []Inline // Strong, Emphasis, Link
+	Children []Inline // Strong, Emphasis, Link, Struck, Added
 	Scheme   string   // Link: "number", "source", "module", "term", "facility", "https", "mailto", "tel", or "" for a relative address
 	Target   string   // Link: what follows the scheme; Image: the address
 }

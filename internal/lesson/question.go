@@ -67,10 +67,10 @@ func (p *Part) Items(ordered bool) []Item {
 	return out
 }
 
-// Figure returns the first picture of an item, or nil.
+// Figure returns the first picture of an item, or nil. A sheet is no picture.
 func (it *Item) Figure() *Block {
 	for i := range it.Blocks {
-		if it.Blocks[i].Kind == Figure {
+		if it.Blocks[i].Kind == Figure && it.Blocks[i].Sheet() == "" {
 			return &it.Blocks[i]
 		}
 	}

@@ -11,8 +11,9 @@ import (
 	"wardleaf/internal/source"
 )
 
-// basisLine is a block's ID and the digest of the source block it was made from.
-var basisLine = regexp.MustCompile(`^([a-z]+(?:-[a-z]+)*(?:-[1-9][0-9]*)?(?:\.(?:[1-9][0-9]*|heading))*) ([0-9a-f]{12})$`)
+// basisLine is a block's ID, the digest of the source block it was made from, and that
+// of the translated block itself, which may be lacking.
+var basisLine = regexp.MustCompile(`^([a-z]+(?:-[a-z]+)*(?:-[1-9][0-9]*)?(?:\.(?:[1-9][0-9]*|heading))*) ([0-9a-f]{12})(?: ([0-9a-f]{12}))?$`)
 
 const (
 	maxBasis      = 256 << 10 // bytes
@@ -55,7 +56,7 @@ func (s subject) basis() *pack.Basis {
 			m = basisLine.FindSubmatch(line)
 		}
 		if m == nil {
-			s.say("basis-malformed", span, "this line is not the name of a block, a blank and 12 hexadecimal digits", why, mend)
+			s.say("basis-malformed", span, "this line is not the name of a block, and one or two times a blank and 12 hexadecimal digits", why, mend)
 			return out // one such line, such as a mark of a conflict, seldom comes alone
 		}
 		id := string(m[1])
@@ -65,7 +66,7 @@ func (s subject) basis() *pack.Basis {
 			last.Related = []finding.Related{{Place: finding.Place{File: s.file, Span: first.Span}, Text: "first written here"}}
 			continue
 		}
-		out.Units[id] = pack.BasisUnit{Digest: string(m[2]), Span: span}
+		out.Units[id] = pack.BasisUnit{Digest: string(m[2]), Own: string(m[3]), Span: span}
 	}
 	return out
 }

@@ -3,8 +3,11 @@ package load
 import (
 	"errors"
 	"io/fs"
+	"path"
+	"slices"
 
 	"wardleaf/internal/drawing"
+	"wardleaf/internal/finding"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/source"
 )
@@ -45,6 +48,23 @@ func (r *reader) figures() {
 		}
 		if len(problems) == 0 {
 			f.Drawing = d
+		}
+	}
+}
+
+// unusedFigures notes drawings in the folders of modules that no lesson refers to.
+func (r *reader) unusedFigures(ids []pack.Ref) {
+	for _, id := range ids {
+		folder := path.Join(id.Name, "figures")
+		entries, _ := fs.ReadDir(r.fsys, folder) // a module may have none
+		for _, e := range entries {
+			name := path.Join(folder, e.Name())
+			if e.IsDir() || path.Ext(name) != ".svg" || slices.ContainsFunc(r.wanted, func(w wanted) bool { return w.name == name }) {
+				continue
+			}
+			s := subject{r: r, module: id.Name, file: source.New(name, nil)}
+			s.sayAt(finding.Note, "figure-unused", source.Span{}, "no lesson shows this picture",
+				"It is not looked at in a review, and may be put into a lesson later by mistake.", "show it where it belongs, or take the file out")
 		}
 	}
 }

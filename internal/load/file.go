@@ -9,6 +9,7 @@ import (
 	"path"
 	"unicode/utf8"
 
+	"wardleaf/internal/finding"
 	"wardleaf/internal/source"
 )
 
@@ -64,6 +65,8 @@ func (s *subject) isText() bool {
 			s.say("hidden-control", source.Span{Start: i, End: i + n}, fmt.Sprintf("an invisible control character stands here (U+%04X)", c),
 				"It can make a line read otherwise than it is stored, so that a reviewer approves words that are not there.",
 				"delete it; direction follows from the language, and a word in another script needs no mark")
+			last := &s.r.findings[len(s.r.findings)-1]
+			last.Edits = []finding.Edit{{Span: last.Place.Span}}
 		}
 		i += n
 	}

@@ -57,6 +57,7 @@ func Pack(fsys fs.FS, name string) (*pack.Pack, []finding.Finding, error) {
 	}
 	r.unlisted(ids)
 	r.figures()
+	r.unusedFigures(ids)
 	finding.Sort(r.findings)
 	return r.pack, r.findings, nil
 }
@@ -114,6 +115,12 @@ func (s subject) sayAt(level finding.Level, rule string, at source.Span, what, w
 		Rule: rule, Level: level, Place: finding.Place{File: s.file, Span: at},
 		What: what, Why: why, Mend: mend, Lang: s.lang, Module: s.module,
 	})
+}
+
+// relate adds another place to the finding that was said last.
+func (s subject) relate(at source.Span, text string) {
+	last := &s.r.findings[len(s.r.findings)-1]
+	last.Related = append(last.Related, finding.Related{Place: finding.Place{File: s.file, Span: at}, Text: text})
 }
 
 // module reads one module's record and its lesson in every language of the pack.

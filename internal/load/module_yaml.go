@@ -54,6 +54,7 @@ func (s subject) recordValues(v *value, rec *pack.Record) {
 			s.group(v, "review", map[string]field{
 				"prepared": s.date(&rec.Prepared, "prepared"),
 				"due":      s.date(&rec.Due, "due"),
+				"by":       s.text(&rec.By, "by"),
 			})
 		},
 		"critical-steps": s.steps(&rec.CriticalSteps),
@@ -63,6 +64,7 @@ func (s subject) recordValues(v *value, rec *pack.Record) {
 			t := pack.Translation{Span: v.span}
 			s.group(v, "translation "+tag, map[string]field{
 				"state": s.oneOf(&t.State, "state", "initial", "translated", "reviewed", "final"),
+				"by":    s.text(&t.By, "by"),
 			})
 			rec.Translations[tag] = t
 		}),

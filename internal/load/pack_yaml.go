@@ -13,6 +13,9 @@ import (
 // digitSystems are the numbering systems of UTS #35 whose digits can be printed.
 var digitSystems = []string{"arab", "arabext", "beng", "deva", "khmr", "latn", "mymr", "tamldec", "telu", "thai"}
 
+// calendars are those of UTS #35 that dates can be written in beside the Gregorian one.
+var calendars = []string{"ethiopic"}
+
 // packFile reads pack.yaml and returns the modules it lists.
 func (r *reader) packFile() []pack.Ref {
 	p := r.pack
@@ -29,7 +32,7 @@ func (r *reader) packFile() []pack.Ref {
 	}
 	var languages, modules []pack.Ref
 	var from pack.Ref
-	p.Digits = map[string]string{}
+	p.Digits, p.Calendars = map[string]string{}, map[string]string{}
 	s.group(v, "pack.yaml", map[string]field{
 		"title":           s.localized(&p.Title, "title"),
 		"subtitle":        s.localized(&p.Subtitle, "subtitle"),
@@ -46,6 +49,13 @@ func (r *reader) packFile() []pack.Ref {
 				"break": s.between(&p.Session.Break, "break", 1, 120),
 			})
 		},
+		"caution-points": s.cautionPoints,
+		"calendars": s.byLanguage("calendars", func(tag string, v *value) {
+			var calendar string
+			s.oneOf(&calendar, "calendar of "+tag, calendars...)(v)
+			p.Calendars[tag] = calendar
+		}),
+		"silenced": s.silenced,
 		"digits": s.byLanguage("digits", func(tag string, v *value) {
 			var system string
 			s.oneOf(&system, "digits of "+tag, digitSystems...)(v)
@@ -83,6 +93,44 @@ func (r *reader) packFile() []pack.Ref {
 	modules = slices.DeleteFunc(modules, func(m pack.Ref) bool { return !s.name(m.Name, m.Span) })
 	s.wall(modules)
 	return modules
+}
+
+// cautionPoints reads what every caution block must say: name -> language -> ways to word it.
+func (s subject) cautionPoints(v *value) {
+	s.table(v, "caution-points", func(id string, at source.Span, v *value) {
+		point := pack.Point{ID: id, Ways: map[string][]string{}, Span: at}
+		s.byLanguage("caution point "+id, func(tag string, v *value) {
+			var ways []pack.Ref
+			s.refs(&ways, "caution point "+id)(v)
+			for _, w := range ways {
+				point.Ways[tag] = append(point.Ways[tag], w.Name)
+			}
+		})(v)
+		s.r.pack.CautionPoints = append(s.r.pack.CautionPoints, point)
+	})
+}
+
+// silenced reads which warnings are known and borne, why, and until when.
+func (s subject) silenced(v *value) {
+	if !s.is(v, list, "silenced") {
+		return
+	}
+	for _, item := range v.items {
+		q := pack.Silence{Span: item.span}
+		s.group(item, "a silenced warning", map[string]field{
+			"rule":   s.text(&q.Rule, "rule"),
+			"module": s.text(&q.Module, "module"),
+			"lang":   s.text(&q.Lang, "lang"),
+			"reason": s.text(&q.Reason, "reason"),
+			"until":  s.date(&q.Until, "until"),
+		})
+		for _, must := range [][2]string{{"rule", q.Rule}, {"reason", q.Reason}, {"until", q.Until.Text}} {
+			if must[1] == "" {
+				s.missing(item.span, "a silenced warning", must[0])
+			}
+		}
+		s.r.pack.Silenced = append(s.r.pack.Silenced, q)
+	}
 }
 
 // wall takes out of the pack's wall what is no module, and says so where there are modules.

@@ -114,6 +114,7 @@ func (r *reader) facility() {
 	s.group(v, "facility.yaml", map[string]field{
 		"name":          s.localized(&f.Name, "name"),
 		"protocol-note": s.localized(&f.Protocol, "protocol-note"),
+		"feeding-table": s.feedingTable,
 		"contacts": func(v *value) {
 			s.table(v, "contacts", func(id string, at source.Span, v *value) {
 				c := pack.Contact{ID: id, Span: at}

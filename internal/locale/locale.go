@@ -25,6 +25,7 @@ type Catalog struct {
 	bundle *i18n.Bundle
 	facts  map[string]facts
 	labels map[string]bool // languages with a message file
+	words  map[string]*Words
 }
 
 // facts are the entry of one language in languages.json.
@@ -33,6 +34,7 @@ type facts struct {
 	Date                  string // pattern of UTS #35 made of d, MMMM, y and quoted text
 	YearOffset            int    `json:"year-offset"` // 543 where years are counted as in Thailand
 	Months, Letters       []string
+	Ethiopic              []string // months of the Ethiopic calendar, where they are known
 }
 
 // A Locale is one language as a pack wants it written. It is safe for use by several goroutines.
@@ -43,13 +45,14 @@ type Locale struct {
 	RTL    bool
 
 	facts     facts
+	ethiopic  bool // dates stand in the Ethiopic calendar, too
 	zero      rune
 	localizer *i18n.Localizer
 }
 
 // Load reads languages.json and every message file of a folder.
 func Load(fsys fs.FS) (*Catalog, error) {
-	c := &Catalog{bundle: i18n.NewBundle(language.English), labels: map[string]bool{}}
+	c := &Catalog{bundle: i18n.NewBundle(language.English), labels: map[string]bool{}, words: map[string]*Words{}}
 	b, err := fs.ReadFile(fsys, "languages.json")
 	if err != nil {
 		return nil, err
@@ -58,6 +61,9 @@ func Load(fsys fs.FS) (*Catalog, error) {
 		return nil, fmt.Errorf("languages.json: %w", err)
 	}
 	for tag := range c.facts {
+		if c.words[tag], err = readWords(fsys, tag); err != nil {
+			return nil, err
+		}
 		b, err := fs.ReadFile(fsys, tag+".json")
 		if errors.Is(err, fs.ErrNotExist) {
 			continue // not translated yet
@@ -73,15 +79,18 @@ func Load(fsys fs.FS) (*Catalog, error) {
 	return c, nil
 }
 
+// For returns a language as a pack wants it written: with its digits, and with a
+// calendar beside the Gregorian one when it asks for one.
+func (c *Catalog) For(tag, digits, calendar string) (*Locale, error) {
+	l, err := c.Locale(tag, digits)
+	if err != nil {
+		return nil, err
+	}
+	return l.Beside(calendar)
+}
+
 // Has reports whether the program can be read in a language: it has both labels for it and facts.
 func (c *Catalog) Has(tag string) bool { return c.labels[tag] }
-
-// Script returns the ISO 15924 code of the script of a language whose facts are known,
-// with or without labels, and whether it runs from right to left.
-func (c *Catalog) Script(tag string) (script string, rtl, known bool) {
-	f, known := c.facts[tag]
-	return f.Script, rightToLeft[f.Script], known
-}
 
 // Locale returns a language with digits of a Unicode numbering system ("latn",
 // "deva", "arab", ...); an empty system is "latn".
@@ -158,7 +167,7 @@ func (l *Locale) Digits(s string) string {
 	}, s)
 }
 
-// Date writes a calendar date in full.
+// Date writes a calendar date in full, and in a second calendar when one is asked for.
 func (l *Locale) Date(t time.Time) string {
 	var out strings.Builder
 	// Every second piece of the pattern is quoted, and stands for itself.
@@ -171,6 +180,9 @@ func (l *Locale) Date(t time.Time) string {
 			).Replace(piece)
 		}
 		out.WriteString(piece)
+	}
+	if l.ethiopic {
+		out.WriteString(" (" + l.ethiopicDate(t) + ")")
 	}
 	return out.String()
 }

@@ -12,6 +12,7 @@ import (
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/source"
+	"wardleaf/internal/ward"
 )
 
 // A Pack is one folder of teaching material.
@@ -24,15 +25,19 @@ type Pack struct {
 	Source    string            // the source language
 	Languages []string          // in the order pack.yaml gives, source language included
 	Digits    map[string]string // language -> Unicode numbering system, "latn" when absent
-	Session   Session
-	PassMark  int // percent of the score of a skills checklist that is enough
-	Modules   []*Module
-	Wall      []Ref // modules that share one wall checklist, in this order; empty when none do
-	Facility  Facility
-	Numbers   map[string]*Number
-	Sources   map[string]*Source
-	Terms     map[string]*Term
-	Figures   map[string]*Figure // by path from the root of the pack
+	// Calendars are those that dates stand in beside the Gregorian one, by language.
+	Calendars     map[string]string
+	Session       Session
+	PassMark      int // percent of the score of a skills checklist that is enough
+	Modules       []*Module
+	CautionPoints []Point // what every caution block must say
+	Silenced      []Silence
+	Wall          []Ref // modules that share one wall checklist, in this order; empty when none do
+	Facility      Facility
+	Numbers       map[string]*Number
+	Sources       map[string]*Source
+	Terms         map[string]*Term
+	Figures       map[string]*Figure // by path from the root of the pack
 }
 
 // HasPage reports whether a language has a page of a name: the index, the trainers'
@@ -44,6 +49,22 @@ func (p *Pack) HasPage(name, lang string) bool {
 		}
 	}
 	return true
+}
+
+// A Point is something that every caution block must say, with the ways to word it in
+// each language. A language without ways is not held to it.
+type Point struct {
+	ID   string
+	Ways map[string][]string
+	Span source.Span
+}
+
+// A Silence keeps the warnings and notes of a rule out of the way until a day, for a
+// reason. An empty Module or Lang means all of them.
+type Silence struct {
+	Rule, Module, Lang, Reason string
+	Until                      Date
+	Span                       source.Span
 }
 
 // A Session is how a day of teaching is laid out.
@@ -87,9 +108,11 @@ type Basis struct {
 	Units map[string]BasisUnit // by the block's ID
 }
 
-// A BasisUnit is the digest of one source block.
+// A BasisUnit is the digest of one source block, and of the translation that was
+// compared with it.
 type BasisUnit struct {
 	Digest string
+	Own    string      // empty when nobody recorded it
 	Span   source.Span // of its line
 }
 
@@ -106,6 +129,7 @@ type Record struct {
 	Audience      []string
 	Minutes       int
 	Prepared, Due Date
+	By            string // role of whoever wrote it; empty when nobody said
 	CriticalSteps []StepRef
 	Sources       []Ref
 	SignOffs      []SignOff
@@ -142,6 +166,7 @@ type SignOff struct {
 // A Translation says how far a translation has come. States are XLIFF 2.1's.
 type Translation struct {
 	State string // initial, translated, reviewed, final
+	By    string // role of whoever translated it; empty when nobody said
 	Span  source.Span
 }
 
@@ -181,6 +206,15 @@ type Facility struct {
 	Name     Localized
 	Contacts []Contact
 	Protocol Localized // the note that the local protocol comes first
+	Feeding  *FeedingTable
+}
+
+// A FeedingTable is the ward's own, in the place of the published ones; nil when it has none.
+type FeedingTable struct {
+	Dated Date // when the ward set it
+	Bands []ward.Band
+	Spans []source.Span // of the bands
+	Span  source.Span
 }
 
 // Contact returns the contact with an ID, or nil.

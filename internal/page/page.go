@@ -74,9 +74,11 @@ type GlyphRun struct {
 	Size     measure.Length
 	X, Y     measure.Length // start of the baseline
 	RTL      bool
+	Upward   bool // a quarter turn anticlockwise about X, Y
 	Clusters []Cluster
 	Colour   Colour
 	Tag      *Tag // nil: an artifact, such as a running head
+	Cut      bool // it holds a piece of a word that no line could hold
 }
 
 // Width returns how far the run reaches to the right of X.

@@ -117,7 +117,7 @@ func (p *pen) run(r *page.GlyphRun) error {
 	p.set("rg", colour(r.Colour))
 	p.write("BT\n")
 	p.set("Tf", "/"+f.name+" "+r.Size.String())
-	p.write("1 0 0 1 " + p.place(r.X, r.Y) + " Tm[<")
+	p.write(choose(r.Upward, "0 1 -1 0 ", "1 0 0 1 ") + p.place(r.X, r.Y) + " Tm[<")
 	thousandths := 1000 / float64(r.Face.UnitsPerEm)
 	stated, advance := 0.0, 0
 	for i := range r.Clusters {

@@ -124,7 +124,8 @@ func (f *chart) opening(tag *page.Tag) []typeset.Strip {
 }
 
 // picture is the front of a scene. Below a picture, words are as large as they can be
-// on two lines, and always large enough for the distance of the group.
+// on two lines, and large enough for the distance of the group unless they would leave
+// the picture less than two fifths of the page, as tall scripts do.
 func (f *chart) picture(heading string, sc scene, tag *page.Tag) []typeset.Strip {
 	w := f.frame.Width()
 	head := f.s.Text(heading, typeset.PartLook, 0, w, tag.Add("H2"))
@@ -139,9 +140,12 @@ func (f *chart) picture(heading string, sc scene, tag *page.Tag) []typeset.Strip
 		z.Text, z.Small, z.Leading = text, text.Scale(0.6), typeset.Sized(text).Leading
 		large = append(large, z)
 	}
+	enough := len(large)
 	large = append(large, f.large)
+	large = append(large, sizes(f.large.Text.Points()-0.5, 10)...)
 	s := f.s.Resized(large[sort.Search(len(large)-1, func(i int) bool {
-		return f.s.Resized(large[i]).SceneWords(sc.shown, w, &page.Tag{}).Height <= most
+		tall := f.s.Resized(large[i]).SceneWords(sc.shown, w, &page.Tag{}).Height
+		return tall <= most || i >= enough && tall <= h.Scale(0.6)
 	})])
 	return append(head, s.Scene(sc.shown, sc.figure, w, h, tag))
 }

@@ -74,7 +74,7 @@ func (b *booklet) cover() typeset.Sheet {
 func (b *booklet) firstFigure() (path, alt string) {
 	for _, m := range b.Modules {
 		m.Lesson.Walk(func(bl *lesson.Block) {
-			if bl.Kind == lesson.Figure && path == "" {
+			if bl.Kind == lesson.Figure && bl.Sheet() == "" && path == "" {
 				path, alt = bl.Source, bl.Alt
 			}
 		})

@@ -20,7 +20,7 @@ func pictureSheet(j *Job) (*Result, error) {
 	for _, m := range j.Modules {
 		var pictures []lesson.Block
 		m.Lesson.Walk(func(b *lesson.Block) {
-			if b.Kind == lesson.Figure {
+			if b.Kind == lesson.Figure && b.Sheet() == "" {
 				pictures = append(pictures, *b)
 			}
 		})

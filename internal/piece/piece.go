@@ -37,7 +37,7 @@ type Job struct {
 }
 
 // List is every piece there is, in the order people meet them.
-var List = []Piece{
+var List = append([]Piece{
 	{Name: "booklet-pages", Folded: "booklet", Make: func(j *Job) (*Result, error) { return Booklet(j.Edition, j.Fonts) }},
 	{Name: "handout", Each: true, Make: handout},
 	{Name: "wall-checklist", Each: true, Tiled: "wall-tiles", Make: wallChecklist},
@@ -51,7 +51,7 @@ var List = []Piece{
 	{Name: "attendance", Make: attendance},
 	{Name: "reading-sheet", Each: true, Make: readingSheet},
 	{Name: "picture-sheet", Make: pictureSheet},
-}
+}, sheetPieces()...)
 
 // work returns a press for a piece on office paper, its text of a size.
 func (j *Job) work(text float64, label string) (*press, error) {

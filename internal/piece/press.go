@@ -17,11 +17,13 @@ type press struct {
 	*translate.Edition
 	s     *typeset.Setter
 	frame typeset.Frame
-	label string // what the piece is called, at the foot of its pages
-	bare  bool   // pages carry no running head
-	mark  string // that what all of it is about is not translated yet
-	root  *page.Tag
-	res   *Result
+	// frames are those of each page, when pages of one piece differ; nil: all have frame.
+	frames []typeset.Frame
+	label  string // what the piece is called, at the foot of its pages
+	bare   bool   // pages carry no running head
+	mark   string // that what all of it is about is not translated yet
+	root   *page.Tag
+	res    *Result
 }
 
 func newPress(e *translate.Edition, fonts *typeset.Fonts, sizes typeset.Sizes, frame typeset.Frame, label string) (*press, error) {
@@ -35,7 +37,9 @@ func newPress(e *translate.Edition, fonts *typeset.Fonts, sizes typeset.Sizes, f
 		}
 		return nil
 	}
-	return &press{Edition: e, s: s, frame: frame, label: label, root: &page.Tag{Role: "Document"}, res: &Result{}}, nil
+	p := &press{Edition: e, s: s, frame: frame, label: label, root: &page.Tag{Role: "Document"}, res: &Result{}}
+	s.Sheet = p.placed
+	return p, nil
 }
 
 // use makes the setter mark the steps of a module that must never be missed.
@@ -86,8 +90,8 @@ func (p *press) finish(title string, sheets []typeset.Sheet, spots []typeset.Spo
 				strings.Join(p.dateLines(modules), " – "),
 			}
 		}
-		items := append(resolve(sh.Items, where), p.s.Furnish(p.frame, i, f)...)
-		d.Pages = append(d.Pages, page.Page{Size: p.frame.Size, Items: items})
+		items := append(resolve(sh.Items, where), p.s.Furnish(p.frameOf(i), i, f)...)
+		d.Pages = append(d.Pages, page.Page{Size: p.frameOf(i).Size, Items: items})
 	}
 	p.res.Document = d
 	for _, g := range p.s.Missing() {

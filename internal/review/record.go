@@ -112,7 +112,7 @@ func added(module string, before pack.Record, record []byte, s pack.SignOff) boo
 // values writes out what a record says, without the places where it says it.
 func values(r pack.Record) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%q %d %q %q\n", r.Audience, r.Minutes, r.Prepared.Text, r.Due.Text)
+	fmt.Fprintf(&b, "%q %d %q %q %q\n", r.Audience, r.Minutes, r.Prepared.Text, r.Due.Text, r.By)
 	for _, c := range r.CriticalSteps {
 		fmt.Fprintf(&b, "step %d.%d\n", c.Part, c.Step)
 	}
@@ -123,7 +123,7 @@ func values(r pack.Record) string {
 		fmt.Fprintf(&b, "sign-off %q %q %q %v\n", s.Role, s.Lang, s.Digest, s.Date.Time)
 	}
 	for _, lang := range pack.Sorted(r.Translations) {
-		fmt.Fprintf(&b, "translation %q %q\n", lang, r.Translations[lang].State)
+		fmt.Fprintf(&b, "translation %q %q %q\n", lang, r.Translations[lang].State, r.Translations[lang].By)
 	}
 	return b.String()
 }

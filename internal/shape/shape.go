@@ -32,6 +32,7 @@ type Word struct {
 	Space      bool
 	// BreakAfter: a line may end after this word. MustBreak: it has to.
 	BreakAfter, MustBreak bool
+	Cut                   bool // it is a piece of a word that no line could hold
 }
 
 // A Missing is a code point that no face of the chain can show.

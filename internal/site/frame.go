@@ -10,19 +10,21 @@ import (
 
 // A frame is what every page of a language has around its main part.
 type frame struct {
-	Style     template.CSS
-	Lang      Lang
-	Digits    string // Unicode numbering system
-	Title     string // of the page
-	Pack      string // title of the pack
-	Languages []choice
-	Home      string // address of the index; empty on the index itself
-	Band      []string
-	Facility  string
-	Contacts  []contact
-	Dates     []dated
-	Version   string
-	L         labels
+	Style template.CSS
+	// ScriptHash is that of the one script of the page; most pages have none.
+	ScriptHash string
+	Lang       Lang
+	Digits     string // Unicode numbering system
+	Title      string // of the page
+	Pack       string // title of the pack
+	Languages  []choice
+	Home       string // address of the index; empty on the index itself
+	Band       []string
+	Facility   string
+	Contacts   []contact
+	Dates      []dated
+	Version    string
+	L          labels
 }
 
 // labels gives templates the program's own words.

@@ -9,6 +9,7 @@ import (
 	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/piece"
+	"wardleaf/internal/sheet"
 	"wardleaf/internal/translate"
 )
 
@@ -84,6 +85,7 @@ type indexPage struct {
 	First    []string // what to read first
 	Audience []string // of every lesson, when it is the same
 	Lessons  []entry
+	Sheets   []link
 	Prints   []link
 	Sources  []cited
 }
@@ -123,6 +125,9 @@ func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 		})
 	}
 	out.sameAudience()
+	for _, sh := range sheet.List {
+		out.Sheets = append(out.Sheets, link{Href: sheetAddress(sh.Name), Text: loc.Label(sh.Name)})
+	}
 	for _, id := range pack.Sorted(p.Sources) {
 		out.Sources = append(out.Sources, cited{id, piece.Citation(p.Sources[id], loc)})
 	}

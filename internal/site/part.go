@@ -134,7 +134,7 @@ func (r *renderer) steps(b *lesson.Block, m *translate.Module, part int) []step 
 // apart takes the figures of an item apart from its words.
 func apart(bs []lesson.Block) (words, figures []lesson.Block) {
 	for _, b := range bs {
-		if b.Kind == lesson.Figure {
+		if b.Kind == lesson.Figure && b.Sheet() == "" {
 			figures = append(figures, b)
 		} else {
 			words = append(words, b)

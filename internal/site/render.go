@@ -22,6 +22,9 @@ type renderer struct {
 	figures int // so far, for ids
 }
 
+// figureID is the id of the last figure written.
+func (r *renderer) figureID() string { return fmt.Sprintf("figure-%s-%d", r.module, r.figures) }
+
 func esc(s string) string { return html.EscapeString(s) }
 
 func (r *renderer) blocks(bs []lesson.Block) template.HTML {
@@ -62,13 +65,22 @@ func (r *renderer) block(b *strings.Builder, bl *lesson.Block) {
 		b.WriteString("<hr>\n")
 	case lesson.Figure:
 		b.WriteString(string(r.figure(bl)))
+	case lesson.Form:
+		r.form(b, bl)
 	case lesson.Table:
 		r.table(b, bl)
 	}
 }
 
 func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
-	b.WriteString("<div class=\"wide\" tabindex=\"0\"><table>\n") // a reader without a mouse must be able to scroll it
+	class := ""
+	if bl.Ruled {
+		class = " class=\"ruled\""
+	}
+	b.WriteString("<div class=\"wide\" tabindex=\"0\"><table" + class + ">\n") // a reader without a mouse must be able to scroll it
+	if bl.Caption != "" {
+		fmt.Fprintf(b, "<caption>%s</caption>\n", esc(bl.Caption))
+	}
 	for i, row := range bl.Rows {
 		cell := "td"
 		if i == 0 {
@@ -76,8 +88,16 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 			cell = `th scope="col"`
 		}
 		b.WriteString("<tr>")
-		for _, c := range row.Cells {
-			fmt.Fprintf(b, "<%s>%s</%s>", cell, r.inlines(c), cell[:2])
+		for k, c := range row.Cells {
+			end := ""
+			if k < len(bl.Align) && bl.Align[k] == lesson.AlignEnd {
+				end = " class=\"end\""
+			}
+			tag := cell
+			if bl.Heads && i > 0 && k == 0 {
+				tag = `th scope="row"`
+			}
+			fmt.Fprintf(b, "<%s%s>%s</%s>", tag, end, r.inlines(c), tag[:2])
 		}
 		b.WriteString("</tr>")
 		if i == 0 {
@@ -90,12 +110,18 @@ func (r *renderer) table(b *strings.Builder, bl *lesson.Block) {
 
 // figure writes a drawing; its alternative text is its title. It is never mirrored.
 func (r *renderer) figure(bl *lesson.Block) template.HTML {
+	if name := bl.Sheet(); name != "" {
+		return r.placed(name)
+	}
+	if bl.Drawing != nil {
+		return r.chart(bl)
+	}
 	f := r.e.Pack.Figures[bl.Source]
 	if f == nil || f.Drawing == nil {
 		return "" // a rule has said so already
 	}
 	r.figures++
-	svg := f.Drawing.SVG(drawing.Labels{ID: fmt.Sprintf("figure-%s-%d", r.module, r.figures), Title: bl.Alt, Key: r.e.Locale.Digits})
+	svg := f.Drawing.SVG(drawing.Labels{ID: r.figureID(), Title: bl.Alt, Key: r.e.Locale.Digits})
 	return template.HTML("<div class=\"figure\">" + string(svg) + "</div>\n")
 }
 

@@ -13,7 +13,9 @@ import (
 	"html/template"
 	"io/fs"
 
+	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/sheet"
 	"wardleaf/internal/translate"
 )
 
@@ -27,6 +29,8 @@ const (
 type Site struct {
 	pages *template.Template
 	style template.CSS
+	// Scripts that work the sheets of their pages.
+	growth, cutting template.JS
 }
 
 // A Lang is one language that can be chosen.
@@ -65,7 +69,15 @@ func New(templates fs.FS) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Site{pages: pages, style: template.CSS(css)}, nil
+	growth, err := fs.ReadFile(templates, "growth.js")
+	if err != nil {
+		return nil, err
+	}
+	cutting, err := fs.ReadFile(templates, "cutting.js")
+	if err != nil {
+		return nil, err
+	}
+	return &Site{pages: pages, style: template.CSS(css), growth: template.JS(growth), cutting: template.JS(cutting)}, nil
 }
 
 // Edition returns the pages of one language by path from the site's root. all are the
@@ -89,11 +101,16 @@ func (s *Site) Edition(e *translate.Edition, all []Lang, pdfs []PDF) (map[string
 			return nil, err
 		}
 	}
+	for _, sh := range sheet.List {
+		if err := add(sheetAddress(sh.Name), "sheet.html", s.sheet(e, sh, all, pdfs)); err != nil {
+			return nil, err
+		}
+	}
 	return out, add(trainerName, "trainer.html", s.trainer(e, all, pdfs))
 }
 
-// Start returns the first page of the site: the choice of language.
-func (s *Site) Start(p *pack.Pack, all []Lang) ([]byte, error) {
+// Start returns the first page of the site: the choice of language. loc is the source language.
+func (s *Site) Start(p *pack.Pack, loc *locale.Locale, all []Lang) ([]byte, error) {
 	type row struct {
 		Lang
 		Title, Subtitle string
@@ -103,7 +120,9 @@ func (s *Site) Start(p *pack.Pack, all []Lang) ([]byte, error) {
 		Lang  Lang
 		Title string
 		Rows  []row
-	}{Style: s.style, Lang: Lang{Tag: p.Source}, Title: p.Title.In(p.Source, p.Source)}
+		// Reviewers is what the page for reviewers is called.
+		Reviewers string
+	}{Style: s.style, Lang: Lang{Tag: p.Source}, Reviewers: loc.Label("reviewers"), Title: p.Title.In(p.Source, p.Source)}
 	for _, l := range all {
 		if l.Tag == p.Source {
 			data.Lang = l

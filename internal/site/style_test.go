@@ -9,7 +9,7 @@ import (
 	"testing"
 )
 
-func sheet(t *testing.T) string {
+func styles(t *testing.T) string {
 	t.Helper()
 	b, err := os.ReadFile("../../templates/site.css")
 	if err != nil {
@@ -22,7 +22,7 @@ func sheet(t *testing.T) string {
 // defines it (1.4.6), by day, by night and in print.
 func TestContrast(t *testing.T) {
 	palette := regexp.MustCompile(`--ink: (#\w+); --leaf: (#\w+); --clay: (#\w+); --paper: (#\w+)`)
-	found := palette.FindAllStringSubmatch(sheet(t), -1)
+	found := palette.FindAllStringSubmatch(styles(t), -1)
 	if len(found) != 3 {
 		t.Fatalf("%d palettes, want those of day, night and print", len(found))
 	}
@@ -63,10 +63,10 @@ func luminance(t *testing.T, colour string) float64 {
 	return sum
 }
 
-// The sheet names no side by hand, so that it turns round for a language written from
+// The style sheet names no side by hand, so that it turns round for a language written from
 // right to left, and asks for nothing from elsewhere.
 func TestStyleSheet(t *testing.T) {
-	css := sheet(t)
+	css := styles(t)
 	for _, re := range []string{
 		`(margin|padding|border|inset)-(left|right)\b`,
 		`[{;]\s*(left|right)\s*:`,

@@ -22,6 +22,7 @@ type Pair struct {
 	Digest string // of Source
 	Target *Unit  // nil when the translation has no such unit
 	Basis  string // digest of the source unit that Target was made from; empty when nobody recorded it
+	Own    string // digest of Target when it was last compared with its source; empty when nobody recorded it
 }
 
 // Standing says how a translated unit stands to its source.
@@ -75,7 +76,7 @@ func Paired(p *pack.Pack, m *pack.Module, lang string) *Pairing {
 	for _, u := range Units(src) {
 		pair := Pair{Source: u, Digest: UnitDigest(u)}
 		if t := theirs[u.ID]; t != nil && t.Kind == u.Kind {
-			pair.Target, pair.Basis = t, basis[u.ID].Digest
+			pair.Target, pair.Basis, pair.Own = t, basis[u.ID].Digest, basis[u.ID].Own
 			ids[u.ID] = true
 		} else {
 			out.Lacking = append(out.Lacking, u)
@@ -103,13 +104,14 @@ func (p *Pairing) align(units []Unit, basis map[string]pack.BasisUnit) {
 	}
 	used := make([]bool, len(units))
 	take := func(pair *Pair, k int) {
-		pair.Target, pair.Basis = &units[k], basis[units[k].ID].Digest
+		b := basis[units[k].ID]
+		pair.Target, pair.Basis, pair.Own = &units[k], b.Digest, b.Own
 		used[k] = true
 	}
 	next := 0
 	for i := range p.Pairs {
 		pair := &p.Pairs[i]
-		pair.Target, pair.Basis = nil, ""
+		pair.Target, pair.Basis, pair.Own = nil, "", ""
 		for _, k := range madeFrom[pair.Digest] {
 			if k >= next && units[k].Kind == pair.Source.Kind {
 				take(pair, k)
@@ -124,6 +126,18 @@ func (p *Pairing) align(units []Unit, basis map[string]pack.BasisUnit) {
 			take(pair, k)
 		}
 	}
+}
+
+// Touched returns the pairs whose translation is not the one that was last compared
+// with its source.
+func (p *Pairing) Touched() []Pair {
+	var out []Pair
+	for _, pair := range p.Pairs {
+		if pair.Target != nil && pair.Own != "" && pair.Own != UnitDigest(*pair.Target) {
+			out = append(out, pair)
+		}
+	}
+	return out
 }
 
 // Stale returns the pairs whose source changed since the translation was made.

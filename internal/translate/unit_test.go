@@ -166,7 +166,11 @@ func TestPaired(t *testing.T) {
 		t.Errorf("without a basis: %d new, %d changed", n, c)
 	}
 	followed := Paired(p, m, "hi").Followed()
-	if got, want := string(BasisFile(followed)), basisRemark+"title "+followed[0].Digest+"\nlead.1 "+followed[1].Digest+"\nlead.2 "+followed[2].Digest+"\n"; got != want {
+	want := basisRemark
+	for i, id := range []string{"title", "lead.1", "lead.2"} {
+		want += id + " " + followed[i].Digest + " " + UnitDigest(*followed[i].Target) + "\n"
+	}
+	if got := string(BasisFile(followed)); got != want {
 		t.Errorf("got %q", got)
 	}
 	if Paired(p, m, "en") != nil {

@@ -3,6 +3,7 @@ package typeset
 import (
 	"wardleaf/internal/drawing"
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/measure"
 	"wardleaf/internal/page"
 )
 
@@ -91,8 +92,23 @@ func (s *Setter) block(b *lesson.Block, st Style, x, width Length, tag *page.Tag
 		}
 		return strips
 	case lesson.Table:
+		if b.Ruled {
+			return s.ruledTable(b, x, width, tag)
+		}
 		return s.table(b, st, x, width, tag.Add("Table"))
+	case lesson.Form:
+		return []Strip{shiftedStrip(s.FormLine(b.Fields, width), x)}
 	case lesson.Figure:
+		if name := b.Sheet(); name != "" {
+			if s.Sheet == nil {
+				return nil
+			}
+			return s.Blocks(s.Sheet(name), st, x, width, tag)
+		}
+		if b.Drawing != nil {
+			w := min(width, measure.MM(b.Drawing.Width))
+			return []Strip{s.figure(b.Drawing, b.Alt, x+(width-w)/2, w, tag)}
+		}
 		d := s.Drawing(b.Source)
 		if d == nil {
 			return nil // a rule has said so already

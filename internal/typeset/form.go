@@ -2,16 +2,14 @@ package typeset
 
 import (
 	"wardleaf/internal/lesson"
+	"wardleaf/internal/measure"
 	"wardleaf/internal/page"
 )
 
 // This file holds what forms are made of: lines to write on, and ruled tables.
 
-// A Field is a label with a line to write on; Share is its part of the width.
-type Field struct {
-	Label string
-	Share float64
-}
+// A Field is a label with a line to write on.
+type Field = lesson.Field
 
 // FormLine sets fields side by side.
 func (s *Setter) FormLine(fields []Field, width Length) Strip {
@@ -26,6 +24,13 @@ func (s *Setter) FormLine(fields []Field, width Length) Strip {
 		st.line(l, x, base)
 		at := l.Width + s.mm(2)
 		st.box(x+at, base+s.pt(1.5), w-at, s.pt(0.5), Ink)
+		if f.Value != "" {
+			look, most := s.text(), w-at-s.mm(2)
+			if long := s.width(f.Value, look); long > most {
+				look = look.scaled(float64(most) / float64(long))
+			}
+			st.line(s.oneLine(f.Value, look, nil), x+at+s.mm(1), base)
+		}
 		x += w + gap
 	}
 	return st
@@ -35,8 +40,13 @@ func (s *Setter) FormLine(fields []Field, width Length) Strip {
 type Cell struct {
 	Text   []lesson.Inline
 	Bold   bool
+	End    bool   // short words, set against the end edge so that numbers line up
 	Square bool   // an open square to mark, instead of text
+	Head   bool   // it says what its row is
 	Lang   string // BCP 47, when it differs from the piece's
+	// By sets the text when it is in another language, from that language's start edge;
+	// nil is the setter of the table.
+	By *Setter
 }
 
 // Plain makes a cell of plain words.
@@ -51,6 +61,7 @@ type RuledTable struct {
 	Columns []float64 // shares of the width; they add up to 1
 	Head    []Cell
 	Row     Length
+	Close   bool // rows have no white but that of their lines
 }
 
 // Table sets the rows of a ruled table. Rows are not broken.
@@ -71,8 +82,12 @@ func (s *Setter) Table(t RuledTable, rows [][]Cell, width Length, tag *page.Tag)
 func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *page.Tag) Strip {
 	pad := s.mm(1.6)
 	var st Strip
+	var below Length // white below words that need more than the row's height
 	if !head {
 		st.Height = t.Row
+		if t.Close {
+			below = s.half() / 4
+		}
 	}
 	var x Length
 	for i, c := range cells {
@@ -81,6 +96,8 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 		if tr != nil {
 			if td = tr.Add("TD"); head {
 				td.Role, td.Scope = "TH", "Column"
+			} else if c.Head {
+				td.Role, td.Scope = "TH", "Row"
 			}
 		}
 		if td != nil {
@@ -91,20 +108,36 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 			s.square(&st, x+(w-s.mm(4.5))/2, s.ascent)
 			st.Height = max(st.Height, s.Grid)
 		default:
-			look := s.text()
+			by := s
+			if c.By != nil {
+				by = c.By
+			}
+			look := by.text()
 			if c.Bold {
 				look = look.bold()
 			}
-			body := join(s.Paragraph(c.Text, look, x+pad, w-2*pad, td))
+			room, at := w-2*pad, x+pad
+			if c.End {
+				if short := by.widest(c.Text, look, room); short < room {
+					at, room = at+room-short, short
+				}
+			}
+			lines := by.Paragraph(c.Text, look, at, room, td)
+			if by.base != s.base {
+				turned(lines, 2*x+w)
+			}
+			body := join(lines)
 			st.overlay(body, 0, 0)
-			st.Height = max(st.Height, body.Height)
+			st.Height = max(st.Height, body.Height+below)
 		}
 		x += w
 	}
 	for i := range st.pieces {
 		st.pieces[i].y += s.half() / 4
 	}
-	st.Height += s.half() / 2
+	if !t.Close || head {
+		st.Height += s.half() / 2
+	}
 	line := s.pt(0.4)
 	if head {
 		line = s.pt(1.2)
@@ -116,6 +149,64 @@ func (s *Setter) row(t RuledTable, cells []Cell, head bool, width Length, tr *pa
 		st.box(x, 0, s.pt(0.3), st.Height, Ink)
 	}
 	st.Before, st.Keep = 0, false
+	return st
+}
+
+// turned puts what lies at one end of a cell at the other; ends is the sum of the
+// distances of both ends from the start edge.
+func turned(strips []Strip, ends Length) {
+	for i := range strips {
+		for _, ps := range [][]piece{strips[i].pieces, strips[i].own} {
+			for k := range ps {
+				ps[k].x = ends - ps[k].x - ps[k].width
+			}
+		}
+	}
+}
+
+// ruledTable sets a table of blocks as a ruled one.
+func (s *Setter) ruledTable(b *lesson.Block, x, width Length, tag *page.Tag) []Strip {
+	if len(b.Rows) == 0 || len(b.Rows[0].Cells) == 0 {
+		return nil
+	}
+	t := RuledTable{Columns: b.Shares, Row: 2 * s.Grid}
+	if b.Dense {
+		t.Row = 0
+	}
+	if b.Row > 0 {
+		t.Row, t.Close = measure.MM(b.Row), true
+	}
+	if len(t.Columns) == 0 {
+		for range b.Rows[0].Cells {
+			t.Columns = append(t.Columns, 1/float64(len(b.Rows[0].Cells)))
+		}
+	}
+	cells := func(r lesson.Row, head bool) []Cell {
+		var out []Cell
+		for i, c := range r.Cells {
+			out = append(out, Cell{Text: c, Bold: head, Head: b.Heads && i == 0, End: i < len(b.Align) && b.Align[i] == lesson.AlignEnd})
+		}
+		return out
+	}
+	t.Head = cells(b.Rows[0], true)
+	var rows [][]Cell
+	for _, r := range b.Rows[1:] {
+		rows = append(rows, cells(r, false))
+	}
+	var out []Strip
+	if b.Caption != "" {
+		out = s.Heading(plainText(b.Caption), s.text().bold(), s.half(), 0, width, tag.Add("P"))
+	}
+	out = append(out, s.Table(t, rows, width, tag)...)
+	for i := range out {
+		out[i] = shiftedStrip(out[i], x)
+	}
+	return out
+}
+
+// shiftedStrip moves a strip's content from the start edge.
+func shiftedStrip(st Strip, dx Length) Strip {
+	st.pieces, st.own = shifted(st.pieces, dx), shifted(st.own, dx)
 	return st
 }
 

@@ -136,8 +136,12 @@ func breaks(strips []Strip, room Length, white float64) (tops []top, pages int) 
 		before := strips[i].Before.Scale(white)
 		if i > 0 && t.y > 0 {
 			need := chain(strips[i:], white)
-			if need > room {
-				need = strips[i].Height // it cannot be kept whole on any page
+			if whole := chain(strips[chained(strips, i):], white); whole > room {
+				// It cannot be kept whole on any page: two by two, so that no title stands alone.
+				need = strips[i].Height
+				if strips[i].Keep && i+1 < len(strips) {
+					need = min(chain(strips[i:i+2], white), room)
+				}
 			}
 			if t.y+before+need > room {
 				t = top{page: t.page + 1}
@@ -198,6 +202,14 @@ func (st *Strip) on(f Frame, index int, y Length) []page.Item {
 		items = append(items, bar)
 	}
 	return items
+}
+
+// chained is where the strips begin that strip i is kept with.
+func chained(strips []Strip, i int) int {
+	for i > 0 && strips[i-1].Keep {
+		i--
+	}
+	return i
 }
 
 // chain is the room that the first strip takes with all that it is kept with.

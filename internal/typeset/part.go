@@ -104,7 +104,7 @@ func (s *Setter) step(it *lesson.Item, number int, critical bool, width Length, 
 	var words []lesson.Block
 	var figures []*lesson.Block
 	for i := range it.Blocks {
-		if it.Blocks[i].Kind == lesson.Figure {
+		if it.Blocks[i].Kind == lesson.Figure && it.Blocks[i].Sheet() == "" {
 			figures = append(figures, &it.Blocks[i])
 		} else {
 			words = append(words, it.Blocks[i])
@@ -162,7 +162,7 @@ func (s *Setter) checklist(p *lesson.Part, width Length, tag *page.Tag) []Strip 
 	if n := len(out); n > 1 {
 		out[n-1].Keep = true
 	}
-	sign := s.FormLine([]Field{{s.Locale.Label("observer"), 0.62}, {s.Locale.Label("date"), 0.38}}, width)
+	sign := s.FormLine([]Field{{Label: s.Locale.Label("observer"), Share: 0.62}, {Label: s.Locale.Label("date"), Share: 0.38}}, width)
 	return append(out, sign)
 }
 

@@ -19,6 +19,10 @@ func (s *Setter) picture(d *drawing.Drawing, width Length, tag *page.Tag) *page.
 			items = append(items, s.key(sh.Key, at(drawing.Point{X: sh.Key.X, Y: sh.Key.Y}), scale, tag)...)
 			continue
 		}
+		if sh.Label != nil {
+			items = append(items, s.label(sh.Label, at(drawing.Point{X: sh.Label.X, Y: sh.Label.Y}), scale, tag)...)
+			continue
+		}
 		p := &page.Path{
 			Fill: colour(sh.Fill), EvenOdd: sh.EvenOdd, Stroke: colour(sh.Stroke),
 			StrokeWidth: measure.Pt(sh.StrokeWidth * scale),
@@ -54,6 +58,31 @@ func (s *Setter) key(k *drawing.Key, at page.Point, scale float64, tag *page.Tag
 		}
 	}
 	return l.Items
+}
+
+// label sets the words of a computed drawing on one line at their place. Each is an
+// element of its own below the figure, so that words do not run together when copied.
+func (s *Setter) label(l *drawing.Label, at page.Point, scale float64, tag *page.Tag) []page.Item {
+	st := Style{Size: measure.Pt(l.Size * scale), Bold: l.Bold, Colour: Ink}
+	if c := colour(l.Colour); c != nil {
+		st.Colour = *c
+	}
+	if tag != nil {
+		tag = tag.Add("Span")
+	}
+	line := s.oneLine(l.Text, st, tag)
+	back := [...]Length{drawing.AtLeft: 0, drawing.AtMiddle: line.Width / 2, drawing.AtRight: line.Width}[l.Anchor]
+	for _, it := range line.Items {
+		r, ok := it.(*page.GlyphRun)
+		if !ok {
+			continue
+		}
+		along := r.X - back
+		if r.X, r.Y, r.Upward = at.X+along, at.Y, l.Upward; l.Upward {
+			r.X, r.Y = at.X, at.Y-along
+		}
+	}
+	return line.Items
 }
 
 func colour(p drawing.Paint) *page.Colour {

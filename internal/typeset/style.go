@@ -37,7 +37,18 @@ type Style struct {
 	Size   Length // nominal, for Latin; other scripts are set larger by their family's scale
 	Bold   bool
 	Colour page.Colour
+	Rule   Rule
 }
+
+// A Rule is a line that goes with words from end to end.
+type Rule int
+
+// Rules.
+const (
+	NoRule Rule = iota
+	Through
+	Under
+)
 
 // Sizes are the four levels of text of a piece, and the grid its lines stand on.
 type Sizes struct {
@@ -87,6 +98,8 @@ type Setter struct {
 	FigureWidth Length
 	// Drawing finds the picture of a Figure block; nil when there is none.
 	Drawing func(path string) *drawing.Drawing
+	// Sheet returns what stands where a lesson places a computed sheet; nil leaves it out.
+	Sheet func(name string) []lesson.Block
 
 	unit    float64 // size of the text against the booklet's
 	shaper  *shape.Shaper
@@ -159,6 +172,7 @@ func (s *Setter) small() Style { return Style{Size: s.Sizes.Small, Colour: Ink} 
 func (s *Setter) foot() Style  { return Style{Size: s.Sizes.Foot, Colour: Ink} }
 
 func (st Style) bold() Style             { st.Bold = true; return st }
+func (st Style) ruled(r Rule) Style      { st.Rule = r; return st }
 func (st Style) in(c page.Colour) Style  { st.Colour = c; return st }
 func (st Style) scaled(f float64) Style  { st.Size = st.Size.Scale(f); return st }
 func plainText(s string) []lesson.Inline { return []lesson.Inline{{Kind: lesson.Text, Text: s}} }

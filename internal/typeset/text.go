@@ -40,6 +40,10 @@ func spans(ins []lesson.Inline, st Style) []span {
 				out = append(out, span{text: "\n", style: st, link: link, at: in.Span})
 			case lesson.Strong, lesson.Emphasis:
 				walk(in.Children, st.bold(), link)
+			case lesson.Struck: // bold, so that a digit can still be read under the rule
+				walk(in.Children, st.bold().ruled(Through), link)
+			case lesson.Added:
+				walk(in.Children, st.bold().ruled(Under), link)
 			case lesson.Link:
 				look := st
 				if in.Scheme == "source" {
@@ -159,6 +163,7 @@ func cut(w shape.Word, width Length, advance func(*shape.Word) Length) []shape.W
 		}
 	}
 	first.BreakAfter, first.MustBreak = true, false
+	first.Cut, rest.Cut = true, true
 	return append(cut(first, width, advance), cut(rest, width, advance)...)
 }
 
@@ -210,7 +215,13 @@ func (s *Setter) line(t *shape.Text, words []shape.Word, sp []span) Line {
 			}
 			out.Items = append(out.Items, last)
 		}
+		if last != nil && w.Cut {
+			last.Cut = true
+		}
 		lastStyle = w.Style
+		if !w.Space || w != &words[len(words)-1] {
+			out.rule(p.style, out.Width, adv)
+		}
 		if p.link != nil {
 			out.addLink(p, out.Width, adv)
 		}
@@ -226,6 +237,22 @@ func (s *Setter) line(t *shape.Text, words []shape.Word, sp []span) Line {
 		}
 	}
 	return out
+}
+
+// rule draws the rule of a word, and widens that of the word before it when both are one.
+func (l *Line) rule(st Style, x, width Length) {
+	at := map[Rule]float64{Through: -0.29, Under: 0.17}[st.Rule]
+	if st.Rule == NoRule {
+		return
+	}
+	y := st.Size.Scale(at)
+	if n := len(l.Items); n > 0 {
+		if b, ok := l.Items[n-1].(*page.Box); ok && b.Y == y && b.X+b.Width == x && b.Colour == st.Colour {
+			b.Width += width
+			return
+		}
+	}
+	l.Items = append(l.Items, &page.Box{X: x, Y: y, Width: width, Height: st.Size.Scale(0.05), Colour: st.Colour})
 }
 
 // addLink covers a word with its link, widening the link before it when both are one.
@@ -269,6 +296,15 @@ func spanAt(sp []span, at int) source.Span {
 func (s *Setter) width(text string, st Style) Length {
 	var w Length
 	for _, l := range s.Lines(plainText(text), st, measure.MM(10000), nil) {
+		w = max(w, l.Width)
+	}
+	return w
+}
+
+// widest returns the width of the widest line of inlines set in a width.
+func (s *Setter) widest(ins []lesson.Inline, st Style, width Length) Length {
+	var w Length
+	for _, l := range s.Lines(ins, st, width, nil) {
 		w = max(w, l.Width)
 	}
 	return w

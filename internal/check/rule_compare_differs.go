@@ -1,0 +1,58 @@
+package check
+
+import (
+	"fmt"
+
+	"wardleaf/internal/finding"
+)
+
+// The words are looked for in the link first, and then in its sentence, since languages
+// put them before or after the amount. Ways that point the same way are let pass: their
+// words overlap in many languages.
+var compareDiffers = &Rule{
+	Name:   "compare-differs",
+	Title:  "A sentence compares with a number the wrong way round",
+	Why:    "\"Under\" for \"at least\" makes a healthy baby of one who needs help.",
+	Level:  finding.Error,
+	Needs:  Source,
+	Before: "[under 60 breaths](number:fast-breathing) # kept as at-least 60\n",
+	After:  "[60 breaths or more](number:fast-breathing)\n",
+	Run: func(p *Pass) {
+		p.running(func(r running) {
+			x := p.words(r.lesson.Lang)
+			for _, link := range r.links("number") {
+				n := p.Pack.Numbers[link.target]
+				if n == nil || n.Compare == "" {
+					continue
+				}
+				said := x.comparisons(r.text[link.start:link.end])
+				if len(said) == 0 {
+					from, to := r.sentence(link.start)
+					said = x.comparisons(r.text[from:to])
+				}
+				if len(said) > 0 && !said[upward(n.Compare)] {
+					p.Report(r.where(link.start).Beside(n.File, n.Span, "kept here as "+n.Compare+" "+n.Amount),
+						fmt.Sprintf("%q is the wrong way round; the number %s is %s %s", r.text[link.start:link.end], n.ID, n.Compare, n.Amount),
+						"write it the way round that the number is kept, or correct it where it is kept")
+				}
+			}
+		})
+	},
+}
+
+// upward reports whether a comparison points to larger amounts.
+func upward(compare string) bool { return compare == "at-least" || compare == "over" }
+
+// comparisons reports which ways the words of a text compare: true for larger amounts,
+// false for smaller ones. Longer forms go first, so that "no more than" is not "more than".
+func (x *lexicon) comparisons(text string) map[bool]bool {
+	text = fold(text)
+	said := map[bool]bool{}
+	for _, c := range x.compare {
+		if n := countWords(text, c.form); n > 0 {
+			said[upward(c.way)] = true
+			text = cutWords(text, c.form)
+		}
+	}
+	return said
+}

@@ -1,0 +1,58 @@
+package check
+
+import (
+	"fmt"
+
+	"wardleaf/internal/finding"
+	"wardleaf/internal/lesson"
+	"wardleaf/internal/pack"
+)
+
+// The unit that counts is the first that follows one of the amounts. A text that
+// names none is let through, since the sentence around it may.
+var unitDiffers = &Rule{
+	Name:   "unit-differs",
+	Title:  "A shown number has another unit than the number that is kept",
+	Why:    "10 minutes for 10 seconds, or g for kg, is as wrong as a wrong amount.",
+	Level:  finding.Error,
+	Needs:  Source,
+	Before: "[10\u00a0minutes](number:back-rub) # kept as 10 seconds\n",
+	After:  "[10\u00a0seconds](number:back-rub)\n",
+	Run: func(p *Pass) {
+		kept := p.words(p.Pack.Source)
+		p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
+			units := p.words(l.Lang).units
+			l.WalkInlines(func(in *lesson.Inline) {
+				n := p.Pack.Numbers[in.Target]
+				if in.Kind != lesson.Link || in.Scheme != "number" || n == nil {
+					return
+				}
+				want, known := unitAfter(n.Unit, kept.units)
+				text := foldDigits(lesson.Plain(in.Children))
+				for _, num := range numerals(text) {
+					use, found := unitAfter(text[num.end:], units)
+					if !found {
+						continue
+					}
+					if known && use.unit != want.unit && !sameForm(units, use.form, want.unit) {
+						p.Report(In(l, in.Span).Beside(n.File, n.Span, "kept here in "+n.Unit),
+							fmt.Sprintf("the text shows %s; the number %s is in %s", use.form, n.ID, n.Unit),
+							"write the unit of the number that is kept, or correct it where it is kept")
+					}
+					return
+				}
+			})
+		})
+	},
+}
+
+// sameForm reports whether a form can also stand for another unit, as Hindi baar
+// stands for times and for feeds.
+func sameForm(units []unitForm, form, unit string) bool {
+	for _, u := range units {
+		if u.form == form && u.unit == unit {
+			return true
+		}
+	}
+	return false
+}
