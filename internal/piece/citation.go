@@ -48,7 +48,7 @@ func uncite(ins []lesson.Inline) []lesson.Inline {
 			out = append(out, in)
 			continue
 		}
-		before.Text = strings.TrimRight(head, " \u00a0") + tail
+		before.Text = strings.TrimRight(head, " \u00a0\u202f") + tail
 		i = end
 	}
 	return out
@@ -62,7 +62,7 @@ func citation(ins []lesson.Inline, i int) int {
 		if i == len(ins) || ins[i].Kind != lesson.Text {
 			return -1
 		}
-		if strings.Trim(ins[i].Text, " \u00a0;,؛،") != "" {
+		if strings.Trim(ins[i].Text, " \u00a0\u202f;,؛،፤") != "" {
 			if strings.HasPrefix(ins[i].Text, ")") {
 				return i
 			}
