@@ -120,7 +120,7 @@ func newLanguage(fsys fs.FS, p *pack.Pack, tag string) (files []publish.Text, le
 		script = code.String()
 		left = append(left, fmt.Sprintf("add the names of months, the pattern of dates and the letters of answers for %s to the program's locales/languages.json, from CLDR", tag))
 	}
-	face, err := faceOf(script)
+	face, err := faceFor(script)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -141,8 +141,8 @@ func newLanguage(fsys fs.FS, p *pack.Pack, tag string) (files []publish.Text, le
 	return files, left, nil
 }
 
-// faceOf says which face shows a script.
-func faceOf(script string) (string, error) {
+// faceFor says which face shows a script.
+func faceFor(script string) (string, error) {
 	library, err := font.Load(wardleaf.Fonts())
 	if err != nil {
 		return "", err

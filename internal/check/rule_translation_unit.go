@@ -18,8 +18,8 @@ var translationUnit = &Rule{
 	Run: func(p *Pass) {
 		p.besides(func(b beside) {
 			here, there := p.words(b.l.Lang), p.words(b.src.Lang)
-			ours := here.measured(b.text)
-			for amount, use := range there.measured(b.source) {
+			ours := here.measured(saidWithout(b.Target.Inlines, "source", "number"))
+			for amount, use := range there.measured(saidWithout(b.Source.Inlines, "source", "number")) {
 				own, found := ours[amount]
 				if !found || own.unit == use.unit || sameForm(here.units, own.form, use.unit) || sameForm(there.units, use.form, own.unit) {
 					continue

@@ -114,7 +114,7 @@ var damages = []damage{
 	}},
 	{"kept number changed", func(s *scene) (string, string, string) { return s.keptNumber() }},
 	{"kept unit changed", func(s *scene) (string, string, string) { return s.keptUnit() }},
-	{"source taken out", func(s *scene) (string, string, string) { return s.sourceOut() }},
+	{"source taken out", func(s *scene) (string, string, string) { return s.withoutSource() }},
 	{"review overdue", func(s *scene) (string, string, string) {
 		return s.inRecord(regexp.MustCompile(`due: .*`), "due: 2026-10-31", "due is past")
 	}},
@@ -610,7 +610,7 @@ func (s *scene) kept(re *regexp.Regexp, change func(string) string) (string, str
 	return "", "", ""
 }
 
-func (s *scene) sourceOut() (string, string, string) {
+func (s *scene) withoutSource() (string, string, string) {
 	text := string(s.files["sources.yaml"].Data)
 	at := regexp.MustCompile(`(?m)^[a-z][a-z0-9-]*:\n(?:  .*\n)+`).FindAllStringIndex(text, -1)
 	if len(at) == 0 {

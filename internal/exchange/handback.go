@@ -387,7 +387,7 @@ func (h *handback) lesson(m *pack.Module, blocks []block, rebuild bool) ([]byte,
 			unit, write = &b.pair.Source, true
 		}
 		if write {
-			edits = append(edits, edit{unit.Span, markdown(text, b.text.codes, placeOf(base.File.Bytes, *unit))})
+			edits = append(edits, edit{unit.Span, markdown(text, b.text.codes, placeIn(base.File.Bytes, *unit))})
 		}
 	}
 	data := splice(base.File.Bytes, edits)

@@ -54,8 +54,8 @@ type place struct {
 	eol    string
 }
 
-// placeOf is the place of a unit in the bytes of a lesson.
-func placeOf(b []byte, u translate.Unit) place {
+// placeIn is the place of a unit in the bytes of a lesson.
+func placeIn(b []byte, u translate.Unit) place {
 	line := b[bytes.LastIndexByte(b[:u.Span.Start], '\n')+1 : u.Span.Start]
 	p := place{kind: u.Kind, eol: "\n"}
 	for _, c := range string(line) {

@@ -58,6 +58,9 @@ func TestFiles(t *testing.T) {
 	write(t, filepath.Join(dir, "outside.yaml"), "outside")
 	write(t, filepath.Join(dir, ".gitattributes"), "*.md export-ignore\n*.yaml export-subst\n")
 	if err := os.Symlink("../../outside.yaml", filepath.Join(pack, "link.yaml")); err != nil {
+		if os.Getenv("CI") == "true" {
+			t.Fatal(err)
+		}
 		t.Skip("no symbolic links here")
 	}
 	git("add", "--all")
