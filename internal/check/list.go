@@ -28,6 +28,7 @@ var List = []*Rule{
 	notationCompare,
 	notationDate,
 	notationDecimal,
+	notationQuotation,
 	notationRange,
 	notationSpace,
 	numberDiffers,

@@ -169,8 +169,9 @@ func (r *running) edit(at int, old, text string) []finding.Edit {
 	b := r.lesson.File.Bytes
 	start := r.where(at).Span.Start
 	if at > 0 { // behind the character before it, which is in the same inline when there is no gap
-		start = r.where(at - 1).Span.Start
-		_, n := utf8.DecodeRune(b[start:])
+		_, n := utf8.DecodeLastRuneInString(r.text[:at])
+		start = r.where(at - n).Span.Start
+		_, n = utf8.DecodeRune(b[start:])
 		start += n
 	}
 	if end := start + len(old); end <= len(b) && string(b[start:end]) == old {

@@ -34,7 +34,9 @@ type facts struct {
 	Date                  string // pattern of UTS #35 made of d, MMMM, y and quoted text
 	YearOffset            int    `json:"year-offset"` // 543 where years are counted as in Thailand
 	Months, Letters       []string
-	Ethiopic              []string // months of the Ethiopic calendar, where they are known
+	Quotes                [2]string // before and after what is quoted
+	List                  [3]string // between items of a list, before its last item, and between two items alone
+	Ethiopic              []string  // months of the Ethiopic calendar, where they are known
 }
 
 // A Locale is one language as a pack wants it written. It is safe for use by several goroutines.
@@ -91,6 +93,12 @@ func (c *Catalog) For(tag, digits, calendar string) (*Locale, error) {
 
 // Has reports whether the program can be read in a language: it has both labels for it and facts.
 func (c *Catalog) Has(tag string) bool { return c.labels[tag] }
+
+// Quotes returns the quotation marks of a language, and whether they are known.
+func (c *Catalog) Quotes(tag string) (before, after string, known bool) {
+	f, ok := c.facts[tag]
+	return f.Quotes[0], f.Quotes[1], ok && f.Quotes[0] != ""
+}
 
 // Locale returns a language with digits of a Unicode numbering system ("latn",
 // "deva", "arab", ...); an empty system is "latn".
@@ -183,6 +191,25 @@ func (l *Locale) Date(t time.Time) string {
 	}
 	if l.ethiopic {
 		out.WriteString(" (" + l.ethiopicDate(t) + ")")
+	}
+	return out.String()
+}
+
+// List writes short items one after another, with what the language sets between them
+// (the list pattern unit-short of CLDR).
+func (l *Locale) List(items []string) string {
+	if len(items) == 2 {
+		return items[0] + l.facts.List[2] + items[1]
+	}
+	var out strings.Builder
+	for i, item := range items {
+		switch {
+		case i > 0 && i == len(items)-1:
+			out.WriteString(l.facts.List[1])
+		case i > 0:
+			out.WriteString(l.facts.List[0])
+		}
+		out.WriteString(item)
 	}
 	return out.String()
 }

@@ -159,7 +159,7 @@ func numbers(loc *locale.Locale, ns []int) string {
 	for _, n := range ns {
 		out = append(out, loc.Number(n))
 	}
-	list := strings.Join(out, ", ")
+	list := loc.List(out)
 	if len(ns) == 1 {
 		return list
 	}

@@ -125,18 +125,11 @@ func (w wording) name(tag string) string {
 // apart isolates text that may run the other way (UAX #9).
 func apart(s string) string { return "\u2068" + s + "\u2069" }
 
-func (w wording) list(parts []string) string {
-	if w.RTL {
-		return strings.Join(parts, "، ")
-	}
-	return strings.Join(parts, ", ")
-}
-
 func (w wording) revision(r Revision) string {
 	if r.ID == "" {
 		return w.Label("redline-folder")
 	}
-	return apart(r.Name) + " (" + w.list([]string{apart(r.ID[:min(10, len(r.ID))]), w.Date(r.Date)}) + ")"
+	return apart(r.Name) + " (" + w.List([]string{apart(r.ID[:min(10, len(r.ID))]), w.Date(r.Date)}) + ")"
 }
 
 func (w wording) entry(c *Change, s *Section) Entry {
@@ -149,7 +142,7 @@ func (w wording) entry(c *Change, s *Section) Entry {
 				what = append(what, w.topic(t))
 			}
 		}
-		e.What = w.list(what)
+		e.What = w.List(what)
 		if c.Place.Key != "" {
 			e.Where = apart(c.File + ": " + c.Place.Key)
 		}
@@ -165,14 +158,14 @@ func (w wording) entry(c *Change, s *Section) Entry {
 		e.Marks = append(e.Marks, w.mark(m))
 	}
 	if len(c.Used) > 0 {
-		e.Lines = append(e.Lines, w.Label("redline-used", locale.With("Modules", w.list(c.Used))))
+		e.Lines = append(e.Lines, w.Label("redline-used", locale.With("Modules", w.List(c.Used))))
 	}
 	if len(c.Unfollowed) > 0 {
 		var ls []string
 		for _, l := range c.Unfollowed {
 			ls = append(ls, apart(w.name(l)))
 		}
-		e.Lines = append(e.Lines, w.Label("redline-unfollowed", locale.With("Languages", w.list(ls))))
+		e.Lines = append(e.Lines, w.Label("redline-unfollowed", locale.With("Languages", w.List(ls))))
 	}
 	if c.Alone {
 		e.Lines = append(e.Lines, w.Label("redline-alone"))
