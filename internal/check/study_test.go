@@ -66,11 +66,12 @@ func TestSeededErrors(t *testing.T) {
 	close(next)
 	wg.Wait()
 	total := map[string]*score{}
-	byLang := map[string]*score{}
+	byLang, byBoth := map[string]*score{}, map[string]*score{}
 	for i, r := range results {
 		for kind, s := range r {
 			add(total, kind, s)
 			add(byLang, jobs[i].lang, s)
+			add(byBoth, kind+" "+jobs[i].lang, s)
 		}
 	}
 	all := &score{}
@@ -90,6 +91,18 @@ func TestSeededErrors(t *testing.T) {
 	for _, lang := range whole.Languages {
 		s := byLang[lang]
 		t.Logf("%-28s %8d %8d %8d", lang, s.planted, s.caught, s.sense)
+	}
+	t.Logf("by sense, of those planted: %s", strings.Join(whole.Languages, " "))
+	for _, k := range damages {
+		row := fmt.Sprintf("%-28s", k.name)
+		for _, lang := range whole.Languages {
+			if s := byBoth[k.name+" "+lang]; s != nil {
+				row += fmt.Sprintf(" %2d/%2d", s.sense, s.planted)
+			} else {
+				row += "     -"
+			}
+		}
+		t.Log(row)
 	}
 	t.Logf("%-28s %8d %8d %8d", "all", all.planted, all.caught, all.sense)
 	if len(damages) < 30 || all.planted < 2000 {
