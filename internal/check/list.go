@@ -58,6 +58,7 @@ var List = []*Rule{
 	reviewTooFar,
 	scriptMixed,
 	sentenceLong,
+	sheetIncomplete,
 	signOffVoid,
 	silenceExpired,
 	silenceRefused,

@@ -17,6 +17,7 @@ import (
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
 	"wardleaf/internal/pack"
+	"wardleaf/internal/sheet"
 	"wardleaf/internal/source"
 )
 
@@ -98,13 +99,24 @@ func (p *Pass) Mend(at Where, what, mend string, edits ...finding.Edit) {
 	p.findings[len(p.findings)-1].Edits = edits
 }
 
-// linked is every scheme and target that some lesson links to, as "number:hem".
+// linked is every scheme and target that some lesson links to, as "number:hem", or that
+// a sheet uses which some lesson places.
 func (p *Pass) linked() map[string]bool {
 	out := map[string]bool{}
 	p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
 		l.WalkInlines(func(in *lesson.Inline) {
 			if in.Kind == lesson.Link {
 				out[in.Scheme+":"+in.Target] = true
+			}
+		})
+		l.Walk(func(b *lesson.Block) {
+			if s := sheet.Find(b.Sheet()); s != nil {
+				for _, id := range s.Numbers {
+					out["number:"+id] = true
+				}
+				for _, id := range s.Sources {
+					out["source:"+id] = true
+				}
 			}
 		})
 	})

@@ -25,7 +25,7 @@ var scripts = map[string]script{
 	"Latn": {family: "NotoSans", base: "xH", scale: 1, leading: 1},
 	"Deva": {family: "NotoSansDevanagari", base: "क", scale: 1.04, leading: 1.16},
 	"Beng": {family: "NotoSansBengali", base: "ক", scale: 1.04, leading: 1.16},
-	"Taml": {family: "NotoSansTamil", base: "க", scale: 1.08, leading: 1.16},
+	"Taml": {family: "NotoSansTamil", base: "க", scale: 1.08, leading: 1.08},
 	"Telu": {family: "NotoSansTelugu", base: "లక", scale: 1.02, leading: 1.2},
 	"Arab": {family: "NotoNaskhArabic", base: "دا", scale: 1.2, leading: 1.24},
 	"Aran": {family: "NotoNastaliqUrdu", base: "دا", scale: 0.96, leading: 2, wholeWords: true, space: 250},

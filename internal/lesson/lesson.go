@@ -87,6 +87,7 @@ type Block struct {
 	Ruled   bool             // Table: lines between all cells, rows high enough to write in
 	Dense   bool             // Table that is Ruled: rows no higher than their words
 	Row     float64          // Table that is Ruled: height of a row in mm, unless its words need more; 0: by Dense
+	Fill    bool             // Table that is Ruled: its last row is empty, and repeated as far as the page goes
 	Fields  []Field          // Form
 	Caption string           // Table that is Ruled: what it is called
 	Heads   bool             // Table that is Ruled: the first cell of a row says what the row is

@@ -13,19 +13,19 @@ import (
 
 // sessionPlan is for the trainer: when each lesson is taught, with which methods, how
 // the room should be, how many copies to print, and what to bring. It is set as large
-// as it fits on one sheet, both sides; a long pack runs on.
+// as it fits on one sheet, both sides; a long pack runs on to as few sides as it can.
 func sessionPlan(j *Job) (*Result, error) {
-	var first *Result
+	var best *Result
 	for _, text := range []float64{10.5, 10, 9.5, 9} {
 		res, err := sessionPlanAt(j, text)
 		if err != nil || len(res.Document.Pages) <= 2 {
 			return res, err
 		}
-		if first == nil {
-			first = res
+		if best == nil || len(res.Document.Pages) < len(best.Document.Pages) {
+			best = res
 		}
 	}
-	return first, nil
+	return best, nil
 }
 
 func sessionPlanAt(j *Job, size float64) (*Result, error) {
@@ -48,7 +48,8 @@ func sessionPlanAt(j *Job, size float64) (*Result, error) {
 	room, copies := p.room(j.Pack.Session.Group, w.Scale(0.46)), p.copies(j.Pack.Session.Group, w.Scale(0.5))
 	strips = append(strips, typeset.SpaceBefore([]typeset.Strip{typeset.Beside(room, copies, w.Scale(0.5))}, p.s.Grid)...)
 	bring := p.bring()
-	if len(bring) > 0 && typeset.Height(strips)+typeset.Height(bring) > p.frame.Height() {
+	above := typeset.Height(strips)
+	if len(bring) > 0 && above <= p.frame.Height() && above+typeset.Height(bring) > p.frame.Height() {
 		bring[0].Break = typeset.NewPage
 	}
 	strips = append(strips, bring...)

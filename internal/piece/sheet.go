@@ -7,6 +7,7 @@ import (
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/measure"
+	"wardleaf/internal/page"
 	"wardleaf/internal/sheet"
 	"wardleaf/internal/source"
 	"wardleaf/internal/translate"
@@ -25,17 +26,12 @@ func sheetPieces() []Piece {
 	return out
 }
 
-// Sheet sets a computed sheet with inputs. When the findings hold errors there is no result.
+// Sheet sets a computed sheet with inputs. When the findings hold errors there is no
+// result. A page that runs over is set smaller, if that keeps it on one sheet.
 func Sheet(j *Job, s *sheet.Sheet, inputs map[string]string, files map[string]*source.File) (*Result, []finding.Finding, error) {
-	label := j.Locale.Label(s.Name)
-	p, err := j.work(sheetText, label)
-	if err != nil {
-		return nil, nil, err
-	}
 	upright := typeset.SheetFrame(j.Paper, j.Locale.RTL)
-	p.frame, p.bare = upright, true
 	c, err := s.Make(sheet.Job{
-		Locale: j.Locale, Pack: p.Pack, Room: measure.Size{Width: upright.Width(), Height: upright.Height()},
+		Locale: j.Locale, Pack: j.Pack, Room: measure.Size{Width: upright.Width(), Height: upright.Height()},
 		Inputs: inputs, Files: files,
 	})
 	if err != nil {
@@ -44,6 +40,30 @@ func Sheet(j *Job, s *sheet.Sheet, inputs map[string]string, files map[string]*s
 	if slices.ContainsFunc(c.Findings, func(f finding.Finding) bool { return f.Level == finding.Error }) {
 		return nil, c.Findings, nil
 	}
+	var first *Result
+	for _, size := range []float64{9.5, 9, 8.5} {
+		r, err := sheetAt(j, s, c, size)
+		if err != nil {
+			return nil, nil, err
+		}
+		if len(r.Document.Pages) <= len(c.Pages) {
+			return r, c.Findings, nil
+		}
+		if first == nil {
+			first = r
+		}
+	}
+	return first, c.Findings, nil
+}
+
+// sheetAt sets a sheet in letters of a size, in points.
+func sheetAt(j *Job, s *sheet.Sheet, c *sheet.Content, size float64) (*Result, error) {
+	p, err := j.work(size, j.Locale.Label(s.Name))
+	if err != nil {
+		return nil, err
+	}
+	upright := typeset.SheetFrame(j.Paper, j.Locale.RTL)
+	p.bare = true
 	var sheets []typeset.Sheet
 	var spots []typeset.Spot
 	var frames []typeset.Frame
@@ -62,11 +82,8 @@ func Sheet(j *Job, s *sheet.Sheet, inputs map[string]string, files map[string]*s
 	p.frames = frames
 	p.finish(c.Title, sheets, spots, placing(j.Edition, s.Name), false)
 	p.res.Document.ExactScale = s.Exact
-	return p.res, c.Findings, nil
+	return p.res, nil
 }
-
-// sheetText is the size of a sheet's text in points.
-const sheetText = 9.5
 
 // sheetPage sets one page of a sheet: title, caution, blocks.
 func (p *press) sheetPage(c *sheet.Content, pg *sheet.Page) []typeset.Strip {
@@ -86,7 +103,14 @@ func (p *press) sheetPage(c *sheet.Content, pg *sheet.Page) []typeset.Strip {
 		out = append(out, p.s.ShortCaution(p.Locale.Label("caution"), caution, w, sect))
 		out[len(out)-1].Keep = true
 	}
-	blocks := p.s.Blocks(pg.Blocks, typeset.Style{Size: p.s.Sizes.Text, Colour: typeset.Ink}, 0, w, sect)
+	look := typeset.Style{Size: p.s.Sizes.Text, Colour: typeset.Ink}
+	content := pg.Blocks
+	if n := len(content); n > 0 && content[n-1].Fill {
+		short := p.s.Blocks(content, look, 0, w, &page.Tag{})
+		room := p.frame.Height() - typeset.Height(out) - typeset.Height(short) - p.s.Grid/2
+		content = slices.Concat(content[:n-1], []lesson.Block{filled(content[n-1], int(room/short[len(short)-1].Height))})
+	}
+	blocks := p.s.Blocks(content, look, 0, w, sect)
 	if len(blocks) > 0 {
 		blocks[0].Before = max(blocks[0].Before, p.s.Grid/2)
 	}
@@ -97,6 +121,15 @@ func (p *press) sheetPage(c *sheet.Content, pg *sheet.Page) []typeset.Strip {
 	out[0].Break, out[0].Before = typeset.NewPage, 0
 	out[0].Anchor = &typeset.Anchor{Name: fmt.Sprintf("sheet-%d", len(p.root.Kids)), Title: title}
 	return out
+}
+
+// filled repeats the last row of a table; a page that is full has two to write on all the same.
+func filled(b lesson.Block, more int) lesson.Block {
+	b.Rows = slices.Clone(b.Rows)
+	for range max(more, 1) {
+		b.Rows = append(b.Rows, b.Rows[len(b.Rows)-1])
+	}
+	return b
 }
 
 // placing returns the modules whose lesson places a sheet: its review is theirs. When

@@ -18,7 +18,12 @@ var carrierPattern = &Sheet{
 	Inputs: patternInputs(),
 	Whole:  true,
 	Exact:  true,
+
+	Numbers: proofNumbers,
 }
+
+// proofNumbers are those of the proof of a seam.
+var proofNumbers = []string{"proof-load", "proof-time"}
 
 func init() { carrierPattern.Make = makeCarrierPattern }
 

@@ -16,7 +16,8 @@ var contactLog = &Sheet{
 	Inputs: []Input{
 		{Name: "csv", Value: "FILE", About: "a CSV FILE of date,start,end, or of start,end with their dates; days are split at midnight", File: true},
 	},
-	Whole: true,
+	Whole:   true,
+	Numbers: []string{"hours-least", "hours-aim"},
 }
 
 func init() { contactLog.Make = makeContact } // it reads its own list of inputs

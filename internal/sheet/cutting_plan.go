@@ -20,7 +20,8 @@ var cuttingPlan = &Sheet{
 		{Name: "cloth", Value: "PRINT", About: "plain, or one-way when the PRINT has an up and a down", Default: "plain"},
 		{Name: "price", Value: "PRICE", About: "PRICE of one metre of cloth, for what the group pays"},
 	}, patternInputs()...),
-	Whole: true,
+	Whole:   true,
+	Numbers: proofNumbers,
 }
 
 func init() { cuttingPlan.Make = makeCuttingPlan }

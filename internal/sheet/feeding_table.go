@@ -29,7 +29,8 @@ var feedingTable = &Sheet{
 		{Name: "day", Value: "N", About: "day N of life; the day of birth is day 1"},
 		{Name: "fluid", Value: "yes|no", About: "yes|no: the baby has intravenous fluid, too (for staff alone)", Default: "no"},
 	},
-	Whole: true,
+	Whole:   true,
+	Sources: []string{mnp},
 }
 
 func init() { feedingTable.Make = makeFeeding } // it reads its own list of inputs

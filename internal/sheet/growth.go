@@ -20,6 +20,8 @@ var growthChart = &Sheet{
 	Name:  "growth-chart",
 	About: "growth charts of small babies, from 27 to 64 weeks, blank or with one baby's measurements",
 	Whole: true,
+	Numbers: []string{"least-gain", "least-gain-days", "least-gain-until", "very-small-band", "small-band",
+		"very-small-loss", "small-loss", "very-small-loss-days", "small-loss-days", "regain-age"},
 	Inputs: []Input{
 		{Name: "csv", Value: "FILE", File: true, About: "measurements of one baby: FILE with the header " + strings.Join(growth.Columns, ",") + ", dates as YYYY-MM-DD, empty cells for what was not measured"},
 		{Name: "born", Value: "DATE", About: "day of birth, DATE as YYYY-MM-DD"},

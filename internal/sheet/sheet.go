@@ -30,7 +30,11 @@ type Sheet struct {
 	Whole bool
 	// Exact: it is at true size, and must be printed so.
 	Exact bool
-	Make  func(Job) (*Content, error)
+	// Numbers and Sources of the pack that it prints or works with. What the pack lacks
+	// is left out of it.
+	Numbers, Sources []string
+
+	Make func(Job) (*Content, error)
 }
 
 // An Input is one thing that a sheet can be told. Without any, a sheet is blank.

@@ -13,10 +13,11 @@ const looks = 6
 
 // signTally is where one shift writes down what it looked for and saw.
 var signTally = &Sheet{
-	Name:  "sign-tally",
-	About: "the warning signs of the lesson, to look for at set times in one shift",
-	Whole: true,
-	Make:  makeTally,
+	Name:    "sign-tally",
+	About:   "the warning signs of the lesson, to look for at set times in one shift",
+	Whole:   true,
+	Numbers: []string{"normal-temperature", "normal-breathing"},
+	Make:    makeTally,
 }
 
 func makeTally(j Job) (*Content, error) {

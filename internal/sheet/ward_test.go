@@ -33,25 +33,30 @@ func starter(t *testing.T, lang string) (*pack.Pack, *locale.Locale) {
 
 // lines is a sheet as text: a line a paragraph or row, cells parted by bars.
 func lines(c *Content) string {
-	var b strings.Builder
+	var out strings.Builder
 	for _, pg := range c.Pages {
 		for _, bl := range pg.Blocks {
 			if bl.Caption != "" {
-				b.WriteString("# " + bl.Caption + "\n")
+				out.WriteString("# " + bl.Caption + "\n")
 			}
 			if bl.Kind == lesson.Paragraph {
-				b.WriteString(lesson.Plain(bl.Inlines) + "\n")
+				out.WriteString(lesson.Plain(bl.Inlines) + "\n")
+			}
+			for _, it := range bl.Items {
+				for _, b := range it.Blocks {
+					out.WriteString("- " + lesson.Plain(b.Inlines) + "\n")
+				}
 			}
 			for _, r := range bl.Rows {
 				var cells []string
 				for _, cell := range r.Cells {
 					cells = append(cells, lesson.Plain(cell))
 				}
-				b.WriteString(strings.Join(cells, " | ") + "\n")
+				out.WriteString(strings.Join(cells, " | ") + "\n")
 			}
 		}
 	}
-	return b.String()
+	return out.String()
 }
 
 func make1(t *testing.T, s *Sheet, p *pack.Pack, loc *locale.Locale, inputs map[string]string) (*Content, error) {

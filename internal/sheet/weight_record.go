@@ -21,6 +21,9 @@ var weightRecord = &Sheet{
 		{Name: "csv", Value: "FILE", About: "a CSV FILE of date,weight in grams; the first row is the day of birth", File: true},
 	},
 	Whole: true,
+	Numbers: []string{"very-small-band", "small-band", "very-small-loss", "small-loss", "very-small-loss-days", "small-loss-days",
+		"very-small-gain", "small-gain", "very-small-week-gain", "small-week-gain", "usual-gain", "usual-month-gain",
+		"least-gain", "least-gain-days", "regain-age", "small-at-birth"},
 }
 
 func init() { weightRecord.Make = makeWeights } // it reads its own list of inputs
@@ -62,12 +65,11 @@ func makeWeights(j Job) (*Content, error) {
 		}
 		blocks[1] = babyLine(w, "", grams)
 		blocks = append(append(blocks, expected...), weightNotes(w)...)
-		c.Pages = []Page{{Blocks: append(blocks, weightForm(w, int((j.Room.Height.Millimetres()-150)/formRow)))}}
+		c.Pages = []Page{{Blocks: append(blocks, weightForm(w))}}
 		return c, nil
 	}
-	rows := int((j.Room.Height.Millimetres() - 75) / formRow)
 	c.Pages = []Page{
-		{Blocks: append(blocks, weightForm(w, rows)), Apart: true},
+		{Blocks: append(blocks, weightForm(w)), Apart: true},
 		{Title: w.label("weight-record") + ": " + w.label("expect"), Blocks: append([]lesson.Block{expectTable(w)}, weightNotes(w)...)},
 	}
 	return c, nil
@@ -171,16 +173,16 @@ func weightNotes(w voice) []lesson.Block {
 }
 
 // weightForm is the table to write on.
-func weightForm(w voice, rows int) lesson.Block {
+func weightForm(w voice) lesson.Block {
 	t := grid{
 		caption: w.label("day-of-birth", w.with("Day", 1)), row: formRow,
 		head:   []string{w.label("day"), w.label("date"), w.label("weight-grams"), w.label("gain-grams"), w.label("gain-day"), w.label("remarks"), w.label("signed")},
 		shares: []float64{0.08, 0.16, 0.14, 0.12, 0.14, 0.22, 0.14},
 	}
-	for range rows {
-		t.rows = append(t.rows, make([][]lesson.Inline, 7))
-	}
-	return t.block()
+	t.rows = [][][]lesson.Inline{make([][]lesson.Inline, len(t.head))}
+	b := t.block()
+	b.Fill = true
+	return b
 }
 
 // expectedWeights is the band of one birth weight, and where its loss passes the limit.

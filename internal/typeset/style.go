@@ -78,11 +78,12 @@ var BookletSizes = Sizes{
 	Foot: measure.Pt(7.4), Leading: measure.Pt(13.6),
 }
 
-// Sized returns the booklet's sizes for another size of text, foot left as it is.
+// Sized returns the booklet's sizes for another size of text, foot left as it is and
+// nothing under 6.2 points.
 func Sized(text Length) Sizes {
 	z := BookletSizes
 	f := float64(text) / float64(z.Text)
-	z.Title, z.Part, z.Text, z.Small, z.Leading = z.Title.Scale(f), z.Part.Scale(f), text, z.Small.Scale(f), z.Leading.Scale(f)
+	z.Title, z.Part, z.Text, z.Small, z.Leading = z.Title.Scale(f), z.Part.Scale(f), text, max(z.Small.Scale(f), measure.Pt(6.2)), z.Leading.Scale(f)
 	return z
 }
 
