@@ -14,7 +14,8 @@ import (
 // empty one, for a language of which nothing is known, finds signs of units alone.
 type lexicon struct {
 	turn, without, notNegation []string
-	deciding, units            []unitForm // longest first
+	units                      []unitForm // longest first
+	unitsBefore                bool       // of their numerals
 	numbers                    []numberForm
 	compare                    []compareForm // longest first
 	stop, call, blame          []string
@@ -22,8 +23,11 @@ type lexicon struct {
 	allOrNone                  []string
 }
 
-// A unitForm is one way to write a unit after an amount.
-type unitForm struct{ form, unit string }
+// A unitForm is one way to write a unit beside an amount.
+type unitForm struct {
+	form, unit string
+	deciding   bool // the unit decides on care
+}
 
 // A numberForm is one way to write a small number as a word.
 type numberForm struct{ form, value string }
@@ -59,19 +63,15 @@ func newLexicon(w *locale.Words) *lexicon {
 	slices.SortFunc(x.numbers, func(a, b numberForm) int {
 		return cmp.Or(cmp.Compare(len(b.form), len(a.form)), cmp.Compare(a.form, b.form))
 	})
+	x.unitsBefore = w.UnitsBefore
 	for i, name := range locale.UnitNames {
 		for _, f := range folded(append(slices.Clone(w.Units[name]), unitSigns(name)...)) {
-			x.units = append(x.units, unitForm{f, name})
-			if i < locale.DecidingUnits {
-				x.deciding = append(x.deciding, unitForm{f, name})
-			}
+			x.units = append(x.units, unitForm{f, name, i < locale.DecidingUnits})
 		}
 	}
-	longest := func(a, b unitForm) int {
+	slices.SortStableFunc(x.units, func(a, b unitForm) int {
 		return cmp.Or(cmp.Compare(len(b.form), len(a.form)), cmp.Compare(a.form, b.form))
-	}
-	slices.SortStableFunc(x.units, longest)
-	slices.SortStableFunc(x.deciding, longest)
+	})
 	return x
 }
 
@@ -109,12 +109,20 @@ func fold(text string) string {
 	}, text)
 }
 
-// A unitUse is a unit that follows an amount.
+// A unitUse is a unit beside an amount.
 type unitUse struct {
-	gap  string // what stands between the two
-	form string // as fold leaves it
-	unit string // its name in locale.UnitNames
-	rest string // what follows, as fold leaves it
+	unitForm        // as fold leaves it, with its name in locale.UnitNames
+	gap      string // what stands between the two
+	before   bool   // the unit stands before the amount
+}
+
+// unitOf finds the unit of a numeral of a text.
+func (x *lexicon) unitOf(text string, n numeral) (unitUse, bool) {
+	use, ok := unitAfter(text[n.end:], x.units)
+	if !ok && x.unitsBefore {
+		return unitBefore(text[:n.start], x.units)
+	}
+	return use, ok
 }
 
 // unitAfter finds one of the units right after an amount.
@@ -126,7 +134,22 @@ func unitAfter(text string, units []unitForm) (unitUse, bool) {
 		rest, found := strings.CutPrefix(word, u.form)
 		next, _ := utf8.DecodeRuneInString(rest)
 		if found && !unicode.In(next, unicode.L, unicode.M, unicode.Nd) {
-			return unitUse{gap, u.form, u.unit, rest}, true
+			return unitUse{u, gap, false}, true
+		}
+	}
+	return unitUse{}, false
+}
+
+// unitBefore finds one of the units right before an amount.
+func unitBefore(text string, units []unitForm) (unitUse, bool) {
+	word := strings.TrimRight(text, " \u00a0\u2009\u202f")
+	gap := text[len(word):]
+	word = fold(word)
+	for _, u := range units {
+		start, found := strings.CutSuffix(word, u.form)
+		last, _ := utf8.DecodeLastRuneInString(start)
+		if found && !unicode.In(last, unicode.L, unicode.M, unicode.Nd) {
+			return unitUse{u, gap, true}, true
 		}
 	}
 	return unitUse{}, false

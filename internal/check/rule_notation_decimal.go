@@ -22,7 +22,7 @@ var notationDecimal = &Rule{
 	Run: func(p *Pass) {
 		p.running(func(r running) {
 			for _, n := range numerals(r.text) {
-				if _, unit := unitAfter(r.text[n.end:], p.words(r.lesson.Lang).units); !unit && r.at(n.start).scheme != "number" {
+				if _, unit := p.words(r.lesson.Lang).unitOf(r.text, n); !unit && r.at(n.start).scheme != "number" {
 					continue
 				}
 				before, _ := utf8.DecodeLastRuneInString(r.text[:n.start])

@@ -20,8 +20,7 @@ var notationSpace = &Rule{
 		p.running(func(r running) {
 			for _, link := range r.links("number") {
 				for _, n := range numerals(r.text[link.start:link.end]) {
-					end := link.start + n.end
-					use, ok := unitAfter(r.text[end:link.end], p.words(r.lesson.Lang).units)
+					use, ok := p.words(r.lesson.Lang).unitOf(r.text[link.start:link.end], n)
 					if !ok || use.gap == "\u00a0" || use.gap == "\u202f" {
 						continue
 					}
@@ -32,8 +31,12 @@ var notationSpace = &Rule{
 					case use.gap != "":
 						what = "a hyphen or another space"
 					}
+					at := link.start + n.end
+					if use.before {
+						at = link.start + n.start - len(use.gap)
+					}
 					p.Mend(r.where(link.start), fmt.Sprintf("%s stands between %s and %s", what, n.text, use.form),
-						"put a no-break space (U+00A0) between them", r.edit(end, use.gap, "\u00a0")...)
+						"put a no-break space (U+00A0) between them", r.edit(at, use.gap, "\u00a0")...)
 					break
 				}
 			}

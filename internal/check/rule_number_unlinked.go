@@ -26,7 +26,7 @@ var numberUnlinked = &Rule{
 				if s := r.at(n.start); s.scheme != "" {
 					continue
 				}
-				if use, ok := unitAfter(r.text[n.end:], p.words(r.lesson.Lang).deciding); ok {
+				if use, ok := p.words(r.lesson.Lang).unitOf(r.text, n); ok && use.deciding {
 					p.Report(r.where(n.start), fmt.Sprintf("%s %s is written without a link", n.text, use.form),
 						"keep the amount in numbers.yaml, and write [the amount and its unit](number:its-name)")
 				}

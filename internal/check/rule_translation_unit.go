@@ -41,7 +41,7 @@ func (x *lexicon) measured(text string) map[string]unitUse {
 			continue
 		}
 		seen[as[0]]++
-		if use, ok := unitAfter(text[n.end:], x.units); ok {
+		if use, ok := x.unitOf(text, n); ok {
 			out[as[0]] = use
 		}
 	}

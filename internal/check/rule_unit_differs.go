@@ -8,7 +8,7 @@ import (
 	"wardleaf/internal/pack"
 )
 
-// The unit that counts is the first that follows one of the amounts. A text that
+// The unit that counts is the first that stands beside one of the amounts. A text that
 // names none is let through, since the sentence around it may.
 var unitDiffers = &Rule{
 	Name:   "unit-differs",
@@ -21,7 +21,7 @@ var unitDiffers = &Rule{
 	Run: func(p *Pass) {
 		kept := p.words(p.Pack.Source)
 		p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
-			units := p.words(l.Lang).units
+			here := p.words(l.Lang)
 			l.WalkInlines(func(in *lesson.Inline) {
 				n := p.Pack.Numbers[in.Target]
 				if in.Kind != lesson.Link || in.Scheme != "number" || n == nil {
@@ -30,11 +30,11 @@ var unitDiffers = &Rule{
 				want, known := unitAfter(n.Unit, kept.units)
 				text := foldDigits(lesson.Plain(in.Children))
 				for _, num := range numerals(text) {
-					use, found := unitAfter(text[num.end:], units)
+					use, found := here.unitOf(text, num)
 					if !found {
 						continue
 					}
-					if known && use.unit != want.unit && !sameForm(units, use.form, want.unit) {
+					if known && use.unit != want.unit && !sameForm(here.units, use.form, want.unit) {
 						p.Report(In(l, in.Span).Beside(n.File, n.Span, "kept here in "+n.Unit),
 							fmt.Sprintf("the text shows %s; the number %s is in %s", use.form, n.ID, n.Unit),
 							"write the unit of the number that is kept, or correct it where it is kept")

@@ -33,6 +33,24 @@ func TestUnitAfter(t *testing.T) {
 	}
 }
 
+// TestUnitBefore reads units that Swahili says before their numeral.
+func TestUnitBefore(t *testing.T) {
+	for _, k := range []struct{ lang, text, form, gap string }{
+		{"sw", "kwa sekunde\u00a010, kisha", "sekunde", "\u00a0"},
+		{"sw", "kila masaa 2 hadi 3", "masaa", " "},
+		{"sw", "chini ya 2.5\u00a0kg", "kg", "\u00a0"},
+		{"sw", "(Dakika10)", "dakika", ""},
+		{"sw", "hakuna 10", "", ""},
+		{"sw", "msekunde 10", "", ""},
+		{"en", "seconds 10", "", ""},
+	} {
+		use, _ := newLexicon(languages(t).Words(k.lang)).unitOf(k.text, numerals(k.text)[0])
+		if use.form != k.form || use.gap != k.gap {
+			t.Errorf("%s %q: got %q after %q, want %q after %q", k.lang, k.text, use.form, use.gap, k.form, k.gap)
+		}
+	}
+}
+
 func TestDecimals(t *testing.T) {
 	for text, want := range map[string][2]bool{ // naked, trailing zero
 		".5": {true, false}, "٫5": {true, false}, "0.5": {}, "1.0": {false, true}, "2.50": {false, true},

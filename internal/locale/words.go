@@ -22,13 +22,15 @@ type Words struct {
 	}
 	Numbers map[string][]string // "0" to "12", "0.5" for a half, "2x" for twice
 	Compare map[string][]string // at-least, up-to, over, under, as a number's own comparison
-	Units   map[string][]string // forms that follow a numeral, by the unit's name in UnitNames
-	Stop    []string            // say when to stop, hold back or get help; stems
-	Call    []string            // say whom to call; stems
-	Blame   []string            // wordings that blame a parent
-	Steps   []string            // join two actions in one step
-	Unseen  []string            // verbs for what an observer cannot see
-	Jargon  []string            // words of the ward that a family does not know
+	Units   map[string][]string // forms that stand beside a numeral, by the unit's name in UnitNames
+	// UnitsBefore: the language says a unit before its numeral, as Swahili does; signs follow it.
+	UnitsBefore bool     `json:"units-before"`
+	Stop        []string // say when to stop, hold back or get help; stems
+	Call        []string // say whom to call; stems
+	Blame       []string // wordings that blame a parent
+	Steps       []string // join two actions in one step
+	Unseen      []string // verbs for what an observer cannot see
+	Jargon      []string // words of the ward that a family does not know
 	// AllOrNone is how answers begin that refer to the other answers.
 	AllOrNone []string `json:"all-or-none"`
 }
