@@ -40,7 +40,7 @@ type Options struct {
 	Out      string         // folder to publish to; empty lays out and checks, and writes nothing
 	Langs    []string       // subset of the pack's languages; empty means all
 	Pieces   []string       // subset of the pieces; empty means all
-	Paper    measure.Size   // of pieces that are used flat
+	Paper    measure.Size   // of pieces that are used flat; zero is A4
 	Tile     measure.Size   // when set, wall pieces are also laid over sheets of this size
 	Black    bool           // black ink alone
 	Distance measure.Length // how far off wall checklists and flip charts are read
@@ -77,6 +77,9 @@ type Language struct {
 
 // Run assembles a pack.
 func Run(o Options) (*Report, error) {
+	if o.Paper == (measure.Size{}) {
+		o.Paper = measure.A4
+	}
 	catalog, err := locale.Load(o.Assets.Locales)
 	if err != nil {
 		return nil, err

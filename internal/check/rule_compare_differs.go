@@ -7,7 +7,7 @@ import (
 )
 
 // The words are looked for in the link first, and then in its sentence, since languages
-// put them before or after the amount. Ways that point the same way are let pass: their
+// put them before or after the amount; in a range, no "at least" or "over" may stand. Ways that point the same way are let pass: their
 // words overlap in many languages.
 var compareDiffers = &Rule{
 	Name:   "compare-differs",
@@ -22,10 +22,19 @@ var compareDiffers = &Rule{
 			x := p.words(r.lesson.Lang)
 			for _, link := range r.links("number") {
 				n := p.Pack.Numbers[link.target]
-				if n == nil || n.Compare == "" {
+				if n == nil {
 					continue
 				}
 				said := x.comparisons(r.text[link.start:link.end])
+				if n.Low != "" && said[true] {
+					p.Report(r.where(link.start).Beside(n.File, n.Span, "kept here as "+n.Low+" to "+n.High),
+						fmt.Sprintf("%q compares; the number %s goes from %s to %s", r.text[link.start:link.end], n.ID, n.Low, n.High),
+						"write both ends of the range, or correct it where it is kept")
+					continue
+				}
+				if n.Compare == "" {
+					continue
+				}
 				if len(said) == 0 {
 					from, to := r.sentence(link.start)
 					said = x.comparisons(r.text[from:to])

@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
@@ -9,7 +11,8 @@ import (
 )
 
 // The unit that counts is the first that stands beside one of the amounts. A text that
-// names none is let through, since the sentence around it may.
+// names none is let through, since the sentence around it may. Of a rate, such as times
+// a day, the time is held, too, wherever it stands.
 var unitDiffers = &Rule{
 	Name:   "unit-differs",
 	Title:  "A shown number has another unit than the number that is kept",
@@ -38,13 +41,51 @@ var unitDiffers = &Rule{
 						p.Report(In(l, in.Span).Beside(n.File, n.Span, "kept here in "+n.Unit),
 							fmt.Sprintf("the text shows %s; the number %s is in %s", use.form, n.ID, n.Unit),
 							"write the unit of the number that is kept, or correct it where it is kept")
+						return
 					}
-					return
+					break
+				}
+				if form := here.otherTime(text, kept.times(n.Unit)); form != "" {
+					p.Report(In(l, in.Span).Beside(n.File, n.Span, "kept here in "+n.Unit),
+						fmt.Sprintf("the text shows %s; the number %s is in %s", form, n.ID, n.Unit),
+						"write the unit of the number that is kept, or correct it where it is kept")
 				}
 			})
 		})
 	},
 }
+
+// times are the units of time that a text names, when it is a rate, such as "g a day".
+func (x *lexicon) times(text string) []string {
+	if !strings.Contains(text, " ") {
+		return nil
+	}
+	var out []string
+	text = fold(text)
+	for _, u := range x.units {
+		if slices.Contains(timeUnits, u.unit) && countWords(text, u.form) > 0 {
+			out = append(out, u.unit)
+		}
+	}
+	return out
+}
+
+// otherTime finds a unit of time in a text that is none of those of a rate.
+func (x *lexicon) otherTime(text string, rate []string) (form string) {
+	if len(rate) == 0 {
+		return ""
+	}
+	text = fold(text)
+	for _, u := range x.units {
+		if slices.Contains(timeUnits, u.unit) && countWords(text, u.form) > 0 &&
+			!slices.ContainsFunc(rate, func(unit string) bool { return sameForm(x.units, u.form, unit) }) {
+			return u.form
+		}
+	}
+	return ""
+}
+
+var timeUnits = []string{"second", "minute", "hour", "day", "week", "month", "year"}
 
 // sameForm reports whether a form can also stand for another unit, as Hindi baar
 // stands for times and for feeds.
