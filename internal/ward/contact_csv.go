@@ -8,6 +8,7 @@ import (
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/source"
+	"wardleaf/internal/table"
 )
 
 // ReadSessions reads times of skin-to-skin contact in order of their start: the
@@ -16,41 +17,42 @@ import (
 // findings there are no sessions: half a log would mislead.
 func ReadSessions(name string, b []byte) ([]Session, []finding.Finding) {
 	need, also := []string{"date", "start", "end"}, []string{"giver", "note"}
-	if !headHolds(b, "date") {
+	if !table.Names(b, "date") {
 		need = need[1:]
 	}
-	t := readTable(name, b, need, also)
+	t := table.Read(name, b, table.Options{Need: need, Also: also, MostRows: mostRows, Why: whyTable})
 	type placed struct {
 		Session
 		at source.Span
 	}
 	var all []placed
-	for _, rw := range t.rows {
+	for _, rw := range t.Rows {
 		var day time.Time
-		if _, ok := t.columns["date"]; ok {
-			text, at := t.cell(rw, "date")
-			if day, ok = t.date(text, at); !ok {
+		if t.Has("date") {
+			text, at := t.Cell(rw, "date")
+			var ok bool
+			if day, ok = t.Date(text, at); !ok {
 				continue
 			}
 		}
-		from, fromAt := t.cell(rw, "start")
-		to, toAt := t.cell(rw, "end")
-		start, ok := t.moment(from, day, fromAt)
-		end, ok2 := t.moment(to, day, toAt)
+		from, fromAt := t.Cell(rw, "start")
+		to, toAt := t.Cell(rw, "end")
+		start, ok := moment(t, from, day, fromAt)
+		end, ok2 := moment(t, to, day, toAt)
 		if !ok || !ok2 {
 			continue
 		}
 		const why = "A session that cannot have been would make the day's hours wrong."
 		switch {
 		case midnight(start) != day && !day.IsZero():
-			t.say("csv-value", fromAt, "the start has another date than the row", why, "write the time alone, and the date in its column")
+			t.Say("csv-value", fromAt, "the start has another date than the row", why, "write the time alone, and the date in its column")
 		case end.Equal(start):
-			t.say("csv-value", toAt, "the session ends when it starts", why, "mend the time, or take the row out")
+			t.Say("csv-value", toAt, "the session ends when it starts", why, "mend the time, or take the row out")
 		case end.Before(start):
-			t.say("csv-value", toAt, "the session ends before it starts", why,
+			t.Say("csv-value", toAt, "the session ends before it starts", why,
 				fmt.Sprintf("mend the time; if it went past midnight, write the end with its date: %s", end.AddDate(0, 0, 1).Format("2006-01-02 15:04")))
 		case end.Sub(start) > 24*time.Hour:
-			t.say("csv-value", toAt, "the session is longer than 24 hours", why, "mend the date; write a longer time as one session a day")
+			t.Say("csv-value", toAt, "the session is longer than 24 hours", why, "mend the date; write a longer time as one session a day")
 		default:
 			all = append(all, placed{Session{start, end}, fromAt})
 		}
@@ -60,39 +62,39 @@ func ReadSessions(name string, b []byte) ([]Session, []finding.Finding) {
 	latest := 0
 	for i, s := range all {
 		if i > 0 && s.Start.Before(all[latest].End) {
-			f := t.say("csv-overlap", s.at, "this session begins before another one has ended", "The same hours would be counted twice.", "mend the times, or join the two")
-			f.Related = []finding.Related{{Place: finding.Place{File: t.file, Span: all[latest].at}, Text: "the other begins here"}}
+			f := t.Say("csv-overlap", s.at, "this session begins before another one has ended", "The same hours would be counted twice.", "mend the times, or join the two")
+			f.Related = []finding.Related{{Place: finding.Place{File: t.File, Span: all[latest].at}, Text: "the other begins here"}}
 		}
 		if s.End.After(all[latest].End) {
 			latest = i
 		}
-		if s.Start.Sub(all[0].Start) > 24*time.Hour*maxDays {
-			t.say("csv-value", s.at, fmt.Sprintf("this session is more than %d days after the first", maxDays), whyTable, "mend the date, or give fewer weeks at a time")
+		if s.Start.Sub(all[0].Start) > 24*time.Hour*mostDays {
+			t.Say("csv-value", s.at, fmt.Sprintf("this session is more than %d days after the first", mostDays), whyTable, "mend the date, or give fewer weeks at a time")
 			break
 		}
 		out = append(out, s.Session)
 	}
-	if t.failed() {
+	if t.Failed() {
 		out = nil
 	}
-	finding.Sort(t.findings)
-	return out, t.findings
+	finding.Sort(t.Findings)
+	return out, t.Findings
 }
 
 // moment reads a time of day, or a date and a time parted by a blank or the T of ISO
 // 8601. 24:00 is the end of the day.
-func (t *table) moment(text string, day time.Time, at source.Span) (time.Time, bool) {
+func moment(t *table.Table, text string, day time.Time, at source.Span) (time.Time, bool) {
 	date, clock, both := strings.Cut(strings.Replace(text, "T", " ", 1), " ")
 	if !both {
 		clock = text
 	}
 	if both {
 		var ok bool
-		if day, ok = t.date(date, at); !ok {
+		if day, ok = t.Date(date, at); !ok {
 			return day, false
 		}
 	} else if day.IsZero() {
-		t.say("csv-value", at, fmt.Sprintf("%q has no date", text), whyTable, "write date and time, such as 2026-11-25 06:10, or add a column date")
+		t.Say("csv-value", at, fmt.Sprintf("%q has no date", text), whyTable, "write date and time, such as 2026-11-25 06:10, or add a column date")
 		return day, false
 	}
 	if clock == "24:00" {
@@ -100,7 +102,7 @@ func (t *table) moment(text string, day time.Time, at source.Span) (time.Time, b
 	}
 	c, err := time.Parse("15:04", clock)
 	if err != nil || len(clock) != len("15:04") {
-		t.say("csv-value", at, fmt.Sprintf("%q is not a time of day", clock), whyTable, "write hours and minutes from 00:00 to 24:00, such as 06:10, in the digits 0 to 9")
+		t.Say("csv-value", at, fmt.Sprintf("%q is not a time of day", clock), whyTable, "write hours and minutes from 00:00 to 24:00, such as 06:10, in the digits 0 to 9")
 		return day, false
 	}
 	return day.Add(time.Duration(c.Hour())*time.Hour + time.Duration(c.Minute())*time.Minute), true
