@@ -16,6 +16,7 @@ type lexicon struct {
 	turn, without, notNegation []string
 	units                      []unitForm // longest first
 	unitsBefore                bool       // of their numerals
+	known                      bool       // there are words of the language at all
 	numbers                    []numberForm
 	compare                    []compareForm // longest first
 	stop, call, blame          []string
@@ -39,7 +40,7 @@ type compareForm struct{ form, way string }
 var signs = []string{"°C", "°F", "%", "٪", "kg", "g", "mg", "ml", "m", "cm", "mm"}
 
 func newLexicon(w *locale.Words) *lexicon {
-	x := &lexicon{}
+	x := &lexicon{known: w != nil}
 	if w == nil {
 		w = &locale.Words{}
 	}
@@ -76,8 +77,13 @@ func newLexicon(w *locale.Words) *lexicon {
 }
 
 func unitSigns(name string) []string {
-	if name == "%" {
+	switch name {
+	case "%":
 		return []string{"%", "٪"}
+	case "hour":
+		return []string{"h"}
+	case "minute":
+		return []string{"min"}
 	}
 	if slices.Contains(signs, name) {
 		return []string{name}
@@ -174,21 +180,24 @@ func (x *lexicon) negations(text string) (turn, without int) {
 	}
 	for _, w := range wordsOf(text) {
 		switch {
-		case among(x.turn, w):
-			turn++
 		case among(x.without, w):
 			without++
+		case among(x.turn, w):
+			turn++
 		}
 	}
 	return turn, without
 }
 
 // among reports whether a word is one of the forms. A form that begins with a hyphen
-// is the end of a word, and one that ends with a hyphen the beginning of one.
+// is the end of a word, and one that ends with a hyphen the beginning of one; with one in it, both.
 func among(forms []string, word string) bool {
 	return slices.ContainsFunc(forms, func(f string) bool {
 		if end, ok := strings.CutPrefix(f, "-"); ok {
 			return strings.HasSuffix(word, end)
+		}
+		if start, end, ok := strings.Cut(f, "-"); ok && start != "" && end != "" && strings.HasPrefix(word, start) && strings.HasSuffix(word, end) && len(word) > len(f) {
+			return true
 		}
 		if start, ok := strings.CutSuffix(f, "-"); ok {
 			return strings.HasPrefix(word, start)

@@ -10,6 +10,7 @@ var List = []*Rule{
 	cautionNotFirst,
 	cautionPointMissing,
 	checklistUnseen,
+	compareAround,
 	compareDiffers,
 	criticalStepUnknown,
 	digitsOther,
@@ -85,8 +86,10 @@ var List = []*Rule{
 	translationStructure,
 	translationUnit,
 	unitDiffers,
+	unitMissing,
 	unitUnknown,
 	wallChecklistTooLong,
 	wordCut,
 	wordingBlames,
+	wordsUnknown,
 }

@@ -99,6 +99,9 @@ func (p *Pass) Mend(at Where, what, mend string, edits ...finding.Edit) {
 	p.findings[len(p.findings)-1].Edits = edits
 }
 
+// recordWords are those of the units in numbers.yaml, which are written in English.
+func (p *Pass) recordWords() *lexicon { return p.words("en") }
+
 // linked is every scheme and target that some lesson links to, as "number:hem", or that
 // a sheet uses which some lesson places.
 func (p *Pass) linked() map[string]bool {

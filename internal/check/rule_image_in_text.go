@@ -18,7 +18,7 @@ var imageInText = &Rule{
 		p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
 			l.WalkInlines(func(in *lesson.Inline) {
 				if in.Kind == lesson.Image {
-					p.Report(In(l, in.Span), "a picture stands inside a line of text", "put it into a paragraph of its own, with a blank line before and after")
+					p.Report(In(l, in.Span), "a picture stands inside a line of text", "put it into a paragraph of its own, with a blank line before and after; inside a step or an item, indent it as far as the words of the step")
 				}
 			})
 		})

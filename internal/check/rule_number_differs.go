@@ -31,7 +31,11 @@ var numberDiffers = &Rule{
 				if n.Amount == "" {
 					want = []string{n.Low, n.High}
 				}
-				if got := amounts(lesson.Plain(in.Children)); !slices.Equal(got, want) {
+				got := amounts(lesson.Plain(in.Children))
+				if got == nil { // "twice a day"
+					got = p.words(l.Lang).quantities(lesson.Plain(in.Children)).words
+				}
+				if !slices.Equal(got, want) {
 					kept := strings.Join(want, " to ")
 					p.Report(In(l, in.Span).Beside(n.File, n.Span, "kept here as "+strings.TrimSpace(kept+" "+n.Unit)),
 						fmt.Sprintf("the text shows %s; the number %s is %s", shown(got), n.ID, kept),

@@ -8,7 +8,8 @@ import (
 )
 
 // A third sentence, or a word such as "then", shows that a step goes on. A second
-// sentence often says how, or what must not happen.
+// sentence often says how, or what must not happen. It is said of the source language
+// alone, since every language has the same steps.
 var stepSeveralActions = &Rule{
 	Name:   "step-several-actions",
 	Title:  "A step holds several actions",
@@ -19,6 +20,9 @@ var stepSeveralActions = &Rule{
 	After:  "1. Lift the baby.\n2. Turn the head.\n",
 	Run: func(p *Pass) {
 		p.Parts(lesson.Steps, func(l *lesson.Lesson, part *lesson.Part) {
+			if l.Lang != p.Pack.Source {
+				return
+			}
 			for _, it := range part.Items(true) {
 				var text string
 				for _, b := range it.Blocks {

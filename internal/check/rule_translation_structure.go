@@ -98,7 +98,7 @@ func (c comparison) question(t, s *lesson.Question) {
 	}
 	for i := range t.Options {
 		if t.Options[i].Right != s.Options[i].Right {
-			c.report(t.Options[i].Span, s.Options[i].Span, "mark the same answer as right, in the same order of answers",
+			c.report(t.Options[i].Span, s.Options[i].Span, "find out which of the two is right, and mark that answer in both",
 				"this answer is %s here, and %s in the source language", rightness(t.Options[i]), rightness(s.Options[i]))
 			return
 		}

@@ -21,7 +21,7 @@ var translationUnit = &Rule{
 			ours := here.measured(saidWithout(b.Target.Inlines, "source", "number"))
 			for amount, use := range there.measured(saidWithout(b.Source.Inlines, "source", "number")) {
 				own, found := ours[amount]
-				if !found || own.unit == use.unit || sameForm(here.units, own.form, use.unit) || sameForm(there.units, use.form, own.unit) {
+				if !found || own.unit == use.unit || counts(own.unit, use.unit) || sameForm(here.units, own.form, use.unit) || sameForm(there.units, use.form, own.unit) {
 					continue
 				}
 				p.Report(b.where(), fmt.Sprintf("%s has the unit %q here, and %q in the source", amount, own.form, use.form),

@@ -22,7 +22,7 @@ var unitDiffers = &Rule{
 	Before: "[10\u00a0minutes](number:back-rub) # kept as 10 seconds\n",
 	After:  "[10\u00a0seconds](number:back-rub)\n",
 	Run: func(p *Pass) {
-		kept := p.words(p.Pack.Source)
+		kept := p.recordWords()
 		p.Lessons(func(_ *pack.Module, l *lesson.Lesson) {
 			here := p.words(l.Lang)
 			l.WalkInlines(func(in *lesson.Inline) {
@@ -37,7 +37,7 @@ var unitDiffers = &Rule{
 					if !found {
 						continue
 					}
-					if known && use.unit != want.unit && !sameForm(here.units, use.form, want.unit) {
+					if known && use.unit != want.unit && !sameForm(here.units, use.form, want.unit) && !counts(use.unit, want.unit) {
 						p.Report(In(l, in.Span).Beside(n.File, n.Span, "kept here in "+n.Unit),
 							fmt.Sprintf("the text shows %s; the number %s is in %s", use.form, n.ID, n.Unit),
 							"write the unit of the number that is kept, or correct it where it is kept")
@@ -86,6 +86,12 @@ func (x *lexicon) otherTime(text string, rate []string) (form string) {
 }
 
 var timeUnits = []string{"second", "minute", "hour", "day", "week", "month", "year"}
+
+// counts reports whether two units count the same: breaths and feeds are said as so many
+// times in some languages.
+func counts(a, b string) bool {
+	return a == "time" && (b == "breath" || b == "feed") || b == "time" && (a == "breath" || a == "feed")
+}
 
 // sameForm reports whether a form can also stand for another unit, as Hindi baar
 // stands for times and for feeds.

@@ -220,6 +220,9 @@ func (s subject) tag(tag string, at source.Span) bool {
 		return true
 	}
 	mend := "use a BCP 47 tag, such as en, hi, ar or pt-BR"
+	if strings.Contains(tag, " ") {
+		mend = `put quotation marks round a text with a comma in it: {en: "Look, listen"}`
+	}
 	if err == nil && t != language.Und {
 		mend = "write " + t.String()
 	}
