@@ -28,6 +28,7 @@ import (
 	"wardleaf/internal/piece"
 	"wardleaf/internal/publish"
 	"wardleaf/internal/review"
+	"wardleaf/internal/sheet"
 	"wardleaf/internal/site"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
@@ -133,6 +134,11 @@ func Run(o Options) (*Report, error) {
 		r.Findings = append(r.Findings, check.Unused(p, r.Findings, o.Today)...)
 	}
 	r.Findings = once(r.Findings) // a lesson that has fallen back is checked in two languages
+	if len(o.Langs) > 0 {         // what is found in other languages is for those who work on them
+		r.Findings = slices.DeleteFunc(r.Findings, func(f finding.Finding) bool {
+			return f.Lang != "" && f.Lang != p.Source && !slices.Contains(langs, f.Lang)
+		})
+	}
 	if o.Out == "" || len(made) == 0 || o.Strict && len(made) < len(langs) {
 		return r, nil
 	}
@@ -238,7 +244,8 @@ func (w *works) all(o Options, langs []string) ([]*edition, error) {
 			if len(o.Pieces) > 0 && !slices.Contains(o.Pieces, p.Name) && !slices.Contains(o.Pieces, p.Folded) {
 				continue
 			}
-			if p.Wanted != nil && !p.Wanted(w.pack) {
+			asked := slices.Contains(o.Pieces, p.Name) && sheet.Find(p.Name) != nil
+			if p.Wanted != nil && !p.Wanted(w.pack) && !asked {
 				continue
 			}
 			if !p.Each {

@@ -23,6 +23,7 @@ var List = []*Rule{
 	imageInText,
 	jargonUnexplained,
 	linkBroken,
+	listTorn,
 	negationAdded,
 	negationLost,
 	notationAbbreviation,

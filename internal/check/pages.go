@@ -28,6 +28,10 @@ func LaidOut(p *pack.Pack, laid Laid) []finding.Finding {
 	if at.File == nil {
 		at.File = source.New("pack.yaml", nil)
 	}
+	piece := laid.Piece
+	if laid.Lang != "" {
+		piece += " in " + laid.Lang
+	}
 	over, small := -1, -1
 	var cut []string
 	for i, pg := range laid.Document.Pages {
@@ -49,16 +53,16 @@ func LaidOut(p *pack.Pack, laid Laid) []finding.Finding {
 	}
 	if over >= 0 {
 		pass.rule = pageOverflow
-		pass.Report(at, fmt.Sprintf("something is set off page %d of the piece %s", over+1, laid.Piece),
+		pass.Report(at, fmt.Sprintf("something is set off page %d of the piece %s", over+1, piece),
 			"print on larger paper, or shorten the table or picture that is too wide")
 	}
 	if small >= 0 {
 		pass.rule = textSmall
-		pass.Report(at, fmt.Sprintf("words on page %d of the piece %s are smaller than 6 points", small+1, laid.Piece), "print on larger paper")
+		pass.Report(at, fmt.Sprintf("words on page %d of the piece %s are smaller than 6 points", small+1, piece), "print on larger paper")
 	}
 	if len(cut) > 0 {
 		pass.rule = wordCut
-		pass.Report(at, fmt.Sprintf("a word of the piece %s was cut, since no line could hold it: %s", laid.Piece, cut[0]),
+		pass.Report(at, fmt.Sprintf("a word of the piece %s was cut, since no line could hold it: %s", piece, cut[0]),
 			"use a shorter word, or put an address behind the words of a link")
 	}
 	finding.Sort(pass.findings)

@@ -24,7 +24,7 @@ var digitsOther = &Rule{
 				return
 			}
 			for i, s := range r.stretches {
-				if s.scheme == "source" || i > 0 && r.stretches[i-1].inline == s.inline {
+				if s.scheme == "source" || i > 0 && r.stretches[i-1].inline == s.inline || listStart.MatchString(s.inline.Text) { // list-torn says that
 					continue
 				}
 				if at, mended := otherDigits(s.inline.Text, zero); at >= 0 {

@@ -29,7 +29,7 @@ var unitUnknown = &Rule{
 	},
 }
 
-// knownUnits are the units of a pack, in the words of the source language. There is
+// knownUnits are the units of a pack, in English whatever its languages. There is
 // no litre: its sign is too like the digit 1.
 var knownUnits = []string{
 	"%", "breaths a minute", "cm", "days", "g", "g a day", "g/kg/day", "g a month", "g a week", "hours", "kg", "m", "mg", "minutes",

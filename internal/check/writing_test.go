@@ -61,6 +61,11 @@ func TestWritingGuideIsWhole(t *testing.T) {
 			t.Errorf("the guide lacks the sheet %s", name)
 		}
 	}
+	for _, unit := range knownUnits {
+		if !strings.Contains(text, "`"+unit+"`") {
+			t.Errorf("the guide lacks the unit %s", unit)
+		}
+	}
 	// A name that no record has is answered with all that it may have.
 	pack := fstest.MapFS{}
 	for name, data := range map[string]string{

@@ -73,13 +73,18 @@ func choice(value string, words []string) (int, *fault) {
 	return i, nil
 }
 
-// paint reads none, #rgb or #rrggbb.
+// paint reads none, black, white, #rgb or #rrggbb.
 func paint(value string) (Paint, *fault) {
 	s := strings.TrimSpace(value)
-	if s == "none" {
+	switch s {
+	case "none":
 		return Paint{}, nil
+	case "black":
+		s = "#000"
+	case "white":
+		s = "#fff"
 	}
-	bad := whole(value, "this is not a colour we can print", "write none, #rgb or #rrggbb")
+	bad := whole(value, "this is not a colour we can print", "write none, black, white, #rgb or #rrggbb")
 	hex, ok := strings.CutPrefix(s, "#")
 	if ok && len(hex) == 3 {
 		hex = string([]byte{hex[0], hex[0], hex[1], hex[1], hex[2], hex[2]})

@@ -44,7 +44,7 @@ func (r *reader) figures() {
 		r.pack.Figures[w.name] = f
 		d, problems := drawing.Read(s.file)
 		for _, p := range problems {
-			s.say("figure-unsafe", p.Span, p.What, "A drawing with more in it than lines and shapes may not print, or may run a program on a page.", p.Mend)
+			s.say("figure-unsafe", p.Span, p.What, "What a drawing may hold is kept small, so that every printer gives it alike and nothing in it can run on a page.", p.Mend)
 		}
 		if len(problems) == 0 {
 			f.Drawing = d

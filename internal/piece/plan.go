@@ -8,6 +8,7 @@ import (
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/locale"
 	"wardleaf/internal/measure"
+	"wardleaf/internal/page"
 	"wardleaf/internal/typeset"
 )
 
@@ -18,7 +19,7 @@ func sessionPlan(j *Job) (*Result, error) {
 	var best *Result
 	for _, text := range []float64{10.5, 10, 9.5, 9} {
 		res, err := sessionPlanAt(j, text)
-		if err != nil || len(res.Document.Pages) <= 2 {
+		if err != nil || len(res.Document.Pages) <= 2 && !wordCut(res.Document) {
 			return res, err
 		}
 		if best == nil || len(res.Document.Pages) < len(best.Document.Pages) {
@@ -26,6 +27,18 @@ func sessionPlan(j *Job) (*Result, error) {
 		}
 	}
 	return best, nil
+}
+
+// wordCut reports whether a word had to be cut, such as a column's head in large letters.
+func wordCut(d *page.Document) bool {
+	for _, pg := range d.Pages {
+		for _, it := range pg.Items {
+			if r, ok := it.(*page.GlyphRun); ok && r.Cut {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func sessionPlanAt(j *Job, size float64) (*Result, error) {

@@ -7,6 +7,7 @@ import (
 	"wardleaf/internal/finding"
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/measure"
+	"wardleaf/internal/pack"
 	"wardleaf/internal/page"
 	"wardleaf/internal/sheet"
 	"wardleaf/internal/source"
@@ -14,14 +15,19 @@ import (
 	"wardleaf/internal/typeset"
 )
 
-// sheetPieces are the computed sheets as pieces of the pack, blank.
+// sheetPieces are the computed sheets as pieces of the pack, blank; those that its
+// lessons place.
 func sheetPieces() []Piece {
 	var out []Piece
 	for _, s := range sheet.List {
-		out = append(out, Piece{Name: s.Name, Make: func(j *Job) (*Result, error) {
-			r, _, err := Sheet(j, s, nil, nil)
-			return r, err
-		}})
+		out = append(out, Piece{
+			Name:   s.Name,
+			Wanted: func(p *pack.Pack) bool { return slices.Contains(sheet.Placed(p), s) },
+			Make: func(j *Job) (*Result, error) {
+				r, _, err := Sheet(j, s, nil, nil)
+				return r, err
+			},
+		})
 	}
 	return out
 }

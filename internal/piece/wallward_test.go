@@ -8,6 +8,7 @@ import (
 	"wardleaf/internal/lesson"
 	"wardleaf/internal/pack"
 	"wardleaf/internal/page"
+	"wardleaf/internal/sheet"
 	"wardleaf/internal/translate"
 	"wardleaf/internal/typeset"
 )
@@ -103,10 +104,18 @@ func TestWallWard(t *testing.T) {
 	})
 }
 
-// TestWanted makes the shared wall checklist of packs that choose modules alone.
+// TestWanted makes the shared wall checklist of packs that choose modules alone, and
+// sheets of packs whose lessons place them.
 func TestWanted(t *testing.T) {
 	for _, p := range List {
 		shared := p.Name == "wall-checklist" && !p.Each
+		if s := sheet.Find(p.Name); s != nil {
+			placing := &lesson.Lesson{Lead: []lesson.Block{{Kind: lesson.Figure, Source: "sheet:" + p.Name}}}
+			if p.Wanted(&pack.Pack{}) || !p.Wanted(&pack.Pack{Source: "en", Modules: []*pack.Module{{Lessons: map[string]*lesson.Lesson{"en": placing}}}}) {
+				t.Errorf("%s is wanted of the wrong packs", p.Name)
+			}
+			continue
+		}
 		if (p.Wanted != nil) != shared {
 			t.Errorf("%s: whether it is wanted: %v", p.Name, p.Wanted != nil)
 		}

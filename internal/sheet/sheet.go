@@ -10,6 +10,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"wardleaf/internal/finding"
@@ -81,6 +82,25 @@ var List = []*Sheet{
 	growthChart,
 	signTally,
 	weightRecord,
+}
+
+// Placed are the sheets that a lesson of the pack places. No other is made unasked: its
+// numbers would stand under the name of a ward that never chose them.
+func Placed(p *pack.Pack) []*Sheet {
+	var out []*Sheet
+	for _, s := range List {
+		if slices.ContainsFunc(p.Modules, func(m *pack.Module) bool { return places(m.Lessons[p.Source], s) }) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func places(l *lesson.Lesson, s *Sheet) (found bool) {
+	if l != nil {
+		l.Walk(func(b *lesson.Block) { found = found || b.Sheet() == s.Name })
+	}
+	return found
 }
 
 // Find returns the sheet of a name, or nil.

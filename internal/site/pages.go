@@ -125,7 +125,7 @@ func (s *Site) index(e *translate.Edition, all []Lang, pdfs []PDF) indexPage {
 		})
 	}
 	out.sameAudience()
-	for _, sh := range sheet.List {
+	for _, sh := range sheet.Placed(e.Pack) {
 		out.Sheets = append(out.Sheets, link{Href: sheetAddress(sh.Name), Text: loc.Label(sh.Name)})
 	}
 	for _, id := range pack.Sorted(p.Sources) {

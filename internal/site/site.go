@@ -101,7 +101,7 @@ func (s *Site) Edition(e *translate.Edition, all []Lang, pdfs []PDF) (map[string
 			return nil, err
 		}
 	}
-	for _, sh := range sheet.List {
+	for _, sh := range sheet.Placed(e.Pack) {
 		if err := add(sheetAddress(sh.Name), "sheet.html", s.sheet(e, sh, all, pdfs)); err != nil {
 			return nil, err
 		}
