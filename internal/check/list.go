@@ -26,6 +26,7 @@ var List = []*Rule{
 	listTorn,
 	negationAdded,
 	negationLost,
+	negationOutvoted,
 	notationAbbreviation,
 	notationCompare,
 	notationDate,
