@@ -11,6 +11,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"wardleaf/internal/finding"
@@ -89,9 +90,12 @@ func (p *Pass) Report(at Where, what, mend string) {
 	p.findings = append(p.findings, finding.Finding{
 		Rule: p.rule.Name, Level: p.rule.Level, Why: p.rule.Why,
 		Place: finding.Place{File: at.File, Span: at.Span}, Lang: at.Lang, Module: at.Module,
-		What: what, Mend: mend, Related: at.Related,
+		What: spaces.Replace(what), Mend: mend, Related: at.Related,
 	})
 }
+
+// spaces writes no-break spaces, and what quoting makes of them, as a reader types them.
+var spaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", `\u00a0`, " ", `\u202f`, " ")
 
 // Mend reports a finding that the edits would mend without anyone having to decide.
 func (p *Pass) Mend(at Where, what, mend string, edits ...finding.Edit) {

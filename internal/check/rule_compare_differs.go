@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"strings"
 
 	"wardleaf/internal/finding"
 	"wardleaf/internal/pack"
@@ -47,9 +46,7 @@ func (p *Pass) comparedLinks(fn func(r running, link linked, n *pack.Number, sai
 }
 
 // shown is the text of a link for a message.
-func (r *running) shown(l linked) string {
-	return strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(r.text[l.start:l.end])
-}
+func (r *running) shown(l linked) string { return r.text[l.start:l.end] }
 
 // upward reports whether a comparison points to larger amounts.
 func upward(compare string) bool { return compare == "at-least" || compare == "over" }

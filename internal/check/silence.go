@@ -1,6 +1,7 @@
 package check
 
 import (
+	"strings"
 	"time"
 
 	"wardleaf/internal/finding"
@@ -21,7 +22,13 @@ func Silence(p *pack.Pack, fs []finding.Finding, today time.Time) {
 
 func silences(q pack.Silence, f *finding.Finding, today time.Time) bool {
 	return q.Reason != "" && !q.Until.Time.Before(today) && f.Level < finding.Error && f.Rule == q.Rule &&
-		(q.Module == "" || q.Module == f.Module) && (q.Lang == "" || q.Lang == f.Lang)
+		(q.Module == "" || q.Module == f.Module) && (q.Lang == "" || q.Lang == f.Lang) && says(f, q.Says)
+}
+
+// says reports whether words are in what a finding says, or in the line it stands on.
+func says(f *finding.Finding, words string) bool {
+	line, _ := f.Place.File.Position(f.Place.Span.Start)
+	return strings.Contains(spaces.Replace(f.What), spaces.Replace(words)) || strings.Contains(spaces.Replace(f.Place.File.Line(line)), spaces.Replace(words))
 }
 
 var silenceUnused = &Rule{

@@ -121,6 +121,7 @@ func (s subject) silenced(v *value) {
 			"rule":   s.text(&q.Rule, "rule"),
 			"module": s.text(&q.Module, "module"),
 			"lang":   s.text(&q.Lang, "lang"),
+			"says":   s.text(&q.Says, "says"),
 			"reason": s.text(&q.Reason, "reason"),
 			"until":  s.date(&q.Until, "until"),
 		})

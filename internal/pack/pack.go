@@ -60,11 +60,12 @@ type Point struct {
 }
 
 // A Silence keeps the warnings and notes of a rule out of the way until a day, for a
-// reason. An empty Module or Lang means all of them.
+// reason. An empty Module or Lang means all of them; Says, when set, must be in what the
+// finding says or in the line it stands on, so that nothing else is silenced with it.
 type Silence struct {
-	Rule, Module, Lang, Reason string
-	Until                      Date
-	Span                       source.Span
+	Rule, Module, Lang, Says, Reason string
+	Until                            Date
+	Span                             source.Span
 }
 
 // A Session is how a day of teaching is laid out.

@@ -169,7 +169,7 @@ func packValues(p *pack.Pack) []value {
 	}
 	var silenced []string
 	for _, q := range p.Silenced {
-		silenced = append(silenced, strings.Join(strings.Fields(fmt.Sprintf("%s %s %s until %s: %s", q.Rule, q.Module, q.Lang, q.Until.Text, q.Reason)), " "))
+		silenced = append(silenced, strings.Join(strings.Fields(fmt.Sprintf("%s %s %s %s until %s: %s", q.Rule, q.Module, q.Lang, q.Says, q.Until.Text, q.Reason)), " "))
 	}
 	out = append(out, value{key: "silenced", text: strings.Join(silenced, "; ")})
 	return append(out, value{key: "modules", text: strings.Join(ids, ", ")}, value{key: "wall", text: refs(p.Wall)},
