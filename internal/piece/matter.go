@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"slices"
 	"strings"
 
 	"wardleaf/internal/lesson"
@@ -181,22 +182,45 @@ func (b *booklet) notes() []typeset.Strip {
 	return append(out, s.Ruled(w, b.frame.Height()-typeset.Height(out))...)
 }
 
-// backCover repeats the pack's longest list of warning signs, and whom to call.
+// backCover repeats the warning signs of all lessons, or the longest list of them when
+// all are too many for the page, and whom to call.
 func (b *booklet) backCover(index int) typeset.Sheet {
 	w := b.frame.Width()
 	sect := b.root.Add("Sect")
-	var longest *lesson.Part
+	var signs []*lesson.Part
 	for _, m := range b.Modules {
-		if p := m.Lesson.Part(lesson.WarningSigns); p != nil && (longest == nil || items(p) > items(longest)) {
-			longest = p
+		if p := m.Lesson.Part(lesson.WarningSigns); p != nil {
+			signs = append(signs, p)
 		}
 	}
-	var strips []typeset.Strip
-	if longest != nil {
-		strips = b.s.SignsOnly(longest, b.Locale.Label("warning-signs-cover"), w, sect)
+	set := func(p *lesson.Part, tag *page.Tag) []typeset.Strip {
+		strips := b.s.SignsOnly(p, b.Locale.Label("warning-signs-cover"), w, tag)
+		return append(strips, b.contacts(tag)...)
 	}
-	strips = append(strips, b.contacts(sect)...)
-	return b.column(index, strips...)
+	if len(signs) == 0 {
+		return b.column(index, b.contacts(sect)...)
+	}
+	shown := merged(signs)
+	shown.Blocks[0].Items = onceEach(shown.Blocks[0].Items)
+	if typeset.Height(set(&shown, &page.Tag{})) > b.frame.Height() {
+		shown = *slices.MaxFunc(signs, func(a, b *lesson.Part) int { return items(a) - items(b) })
+	}
+	return b.column(index, set(&shown, sect)...)
+}
+
+// onceEach leaves out signs that stand before in the same words: what to do is not on the cover.
+func onceEach(its []lesson.Item) []lesson.Item {
+	said := map[string]bool{}
+	return slices.DeleteFunc(slices.Clone(its), func(it lesson.Item) bool {
+		sign, _ := lesson.SplitSign(it.Blocks)
+		if sign == nil {
+			sign = inlines(it.Blocks)
+		}
+		id := alike(sign)
+		again := said[id]
+		said[id] = true
+		return again
+	})
 }
 
 func items(p *lesson.Part) int {
