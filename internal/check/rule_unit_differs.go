@@ -60,14 +60,7 @@ func (x *lexicon) times(text string) []string {
 	if !strings.Contains(text, " ") {
 		return nil
 	}
-	var out []string
-	text = fold(text)
-	for _, u := range x.units {
-		if slices.Contains(timeUnits, u.unit) && countWords(text, u.form) > 0 {
-			out = append(out, u.unit)
-		}
-	}
-	return out
+	return slices.DeleteFunc(x.named(text), func(unit string) bool { return !slices.Contains(timeUnits, unit) })
 }
 
 // otherTime finds a unit of time in a text that is none of those of a rate.

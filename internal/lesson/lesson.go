@@ -5,6 +5,7 @@
 package lesson
 
 import (
+	"slices"
 	"strings"
 
 	"wardleaf/internal/drawing"
@@ -97,6 +98,15 @@ type Block struct {
 type Field struct {
 	Label, Value string
 	Share        float64 // of the width; those of a form add up to 1
+}
+
+// Filled is a table that has its last row, which is empty, so many times more.
+func (b Block) Filled(more int) Block {
+	b.Rows = slices.Clone(b.Rows)
+	for range more {
+		b.Rows = append(b.Rows, b.Rows[len(b.Rows)-1])
+	}
+	return b
 }
 
 // Sheet returns the name of the computed sheet that a Figure places, or "".

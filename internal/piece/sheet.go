@@ -114,7 +114,7 @@ func (p *press) sheetPage(c *sheet.Content, pg *sheet.Page) []typeset.Strip {
 	if n := len(content); n > 0 && content[n-1].Fill {
 		short := p.s.Blocks(content, look, 0, w, &page.Tag{})
 		room := p.frame.Height() - typeset.Height(out) - typeset.Height(short) - p.s.Grid/2
-		content = slices.Concat(content[:n-1], []lesson.Block{filled(content[n-1], int(room/short[len(short)-1].Height))})
+		content = slices.Concat(content[:n-1], []lesson.Block{content[n-1].Filled(max(1, int(room/short[len(short)-1].Height)))})
 	}
 	blocks := p.s.Blocks(content, look, 0, w, sect)
 	if len(blocks) > 0 {
@@ -127,15 +127,6 @@ func (p *press) sheetPage(c *sheet.Content, pg *sheet.Page) []typeset.Strip {
 	out[0].Break, out[0].Before = typeset.NewPage, 0
 	out[0].Anchor = &typeset.Anchor{Name: fmt.Sprintf("sheet-%d", len(p.root.Kids)), Title: title}
 	return out
-}
-
-// filled repeats the last row of a table; a page that is full has two to write on all the same.
-func filled(b lesson.Block, more int) lesson.Block {
-	b.Rows = slices.Clone(b.Rows)
-	for range max(more, 1) {
-		b.Rows = append(b.Rows, b.Rows[len(b.Rows)-1])
-	}
-	return b
 }
 
 // placing returns the modules whose lesson places a sheet: its review is theirs. When

@@ -3,6 +3,7 @@ package site
 import (
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"wardleaf/internal/drawing"
@@ -58,7 +59,7 @@ func (s *Site) sheet(e *translate.Edition, sh *sheet.Sheet, all []Lang, pdfs []P
 	for i, p := range c.Pages {
 		sec := sheetSection{ID: fmt.Sprintf("sheet-%d", i+1), Title: p.Title}
 		r.level = 2
-		sec.Body = r.blocks(p.Blocks)
+		sec.Body = r.blocks(writable(p.Blocks))
 		sec.Figure = r.figureID() + "-title"
 		out.Sections = append(out.Sections, sec)
 	}
@@ -72,6 +73,17 @@ func (s *Site) sheet(e *translate.Edition, sh *sheet.Sheet, all []Lang, pdfs []P
 		out.ScriptHash = hash(out.Script)
 	}
 	return out
+}
+
+// writable gives a table to write on a dozen rows: a page on a screen has no end to fill.
+func writable(bs []lesson.Block) []lesson.Block {
+	bs = slices.Clone(bs)
+	for i := range bs {
+		if bs[i].Fill {
+			bs[i] = bs[i].Filled(11)
+		}
+	}
+	return bs
 }
 
 // placing returns the modules whose lesson places a sheet, or all when none does.
